@@ -1,0 +1,203 @@
+package floorgauge.court.rules;
+
+import floorgauge.court.floor.FloorPoint;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * The sizes of a court. Every figure is in metres and says which edge of the paint it speaks of.
+ *
+ * @param name lower case: {@code fiba}, {@code nba}, {@code ncaa}, {@code nfhs}, or the name of an odd gym
+ * @param lengthMetres between the inner edges of the end lines
+ * @param widthMetres between the inner edges of the side lines
+ * @param lineWidthMetres width of the paint
+ * @param laneWidthMetres between the outer edges of the lane lines
+ * @param freeThrowLineMetres from the inner edge of the end line to the edge of the free-throw line farther from it
+ * @param threePointRadiusMetres from the rim's centre to the outer edge of the arc
+ * @param threePointStraightMetres from the inner edge of the side line to the outer edge of the straight part
+ * @param rimFromEndLineMetres from the inner edge of the end line to the rim's centre
+ * @param noChargeRadiusMetres from the rim's centre to the inner edge of the no-charge arc; empty where the book has none
+ * @param circleRadiusMetres of the centre and free-throw circles, to the outer edge
+ * @param boardFromEndLineMetres from the inner edge of the end line to the face of the board
+ * @param rimHeightMetres rim above the floor
+ */
+public record RuleSet(
+        String name,
+        double lengthMetres,
+        double widthMetres,
+        double lineWidthMetres,
+        double laneWidthMetres,
+        double freeThrowLineMetres,
+        double threePointRadiusMetres,
+        double threePointStraightMetres,
+        double rimFromEndLineMetres,
+        OptionalDouble noChargeRadiusMetres,
+        double circleRadiusMetres,
+        double boardFromEndLineMetres,
+        double rimHeightMetres) {
+
+    private static final double FOOT = 0.3048;
+    private static final double INCH = 0.0254;
+
+    public RuleSet {
+        for (double figure : new double[] {
+            lengthMetres,
+            widthMetres,
+            lineWidthMetres,
+            laneWidthMetres,
+            freeThrowLineMetres,
+            threePointRadiusMetres,
+            threePointStraightMetres,
+            rimFromEndLineMetres,
+            circleRadiusMetres,
+            boardFromEndLineMetres,
+            rimHeightMetres
+        }) {
+            if (!(figure > 0 && Double.isFinite(figure))) {
+                throw new IllegalArgumentException("every size of court " + name + " must be above 0: " + figure);
+            }
+        }
+    }
+
+    /** FIBA Official Basketball Rules, article 2 (secondary sources; free-throw line quoted from 2.4.3). */
+    public static RuleSet fiba() {
+        return new RuleSet(
+                "fiba", 28, 15, 0.05, 4.90, 5.80, 6.75, 0.90, 1.575, OptionalDouble.of(1.25), 1.80, 1.20, 3.05);
+    }
+
+    /** NBA rule book, rule 1 (secondary sources; three-point line quoted from section I.d). */
+    public static RuleSet nba() {
+        return new RuleSet(
+                "nba",
+                94 * FOOT,
+                50 * FOOT,
+                2 * INCH,
+                16 * FOOT,
+                19 * FOOT,
+                23.75 * FOOT,
+                3 * FOOT,
+                5.25 * FOOT,
+                OptionalDouble.of(4 * FOOT),
+                6 * FOOT,
+                4 * FOOT,
+                10 * FOOT);
+    }
+
+    /** NCAA rules, rule 1 (secondary sources; line width and circle from memory). */
+    public static RuleSet ncaa() {
+        double radius = 22 * FOOT + 1.75 * INCH;
+        return new RuleSet(
+                "ncaa",
+                94 * FOOT,
+                50 * FOOT,
+                2 * INCH,
+                12 * FOOT,
+                19 * FOOT,
+                radius,
+                25 * FOOT - (21 * FOOT + 7.875 * INCH),
+                5.25 * FOOT,
+                OptionalDouble.of(4 * FOOT),
+                6 * FOOT,
+                4 * FOOT,
+                10 * FOOT);
+    }
+
+    /** NFHS rules, rule 1 (arc quoted from 1-4; rim to end line from memory). */
+    public static RuleSet nfhs() {
+        double radius = 19.75 * FOOT;
+        return new RuleSet(
+                "nfhs",
+                84 * FOOT,
+                50 * FOOT,
+                2 * INCH,
+                12 * FOOT,
+                19 * FOOT,
+                radius,
+                25 * FOOT - radius,
+                63 * INCH,
+                OptionalDouble.empty(),
+                6 * FOOT,
+                4 * FOOT,
+                10 * FOOT);
+    }
+
+    /** The four rule books. */
+    public static List<RuleSet> all() {
+        return List.of(fiba(), nba(), ncaa(), nfhs());
+    }
+
+    /** The rule book of this name, in any case. */
+    public static Optional<RuleSet> named(String name) {
+        String wanted = name.toLowerCase(Locale.ROOT);
+        return all().stream().filter(r -> r.name().equals(wanted)).findFirst();
+    }
+
+    /** The centre of the rim, straight down on the floor. */
+    public FloorPoint rim(CourtEnd end) {
+        return new FloorPoint(end.sign() * (lengthMetres / 2 - rimFromEndLineMetres), 0);
+    }
+
+    /** Every painted line of the court, each as its centre line. */
+    public List<PaintedLine> paintedLines() {
+        List<PaintedLine> lines = new ArrayList<>();
+        double w = lineWidthMetres;
+        double x = lengthMetres / 2 + w / 2;
+        double y = widthMetres / 2 + w / 2;
+        lines.add(straight("side-line-negative", -x, -y, x, -y));
+        lines.add(straight("side-line-positive", -x, y, x, y));
+        lines.add(straight("centre-line", 0, -y, 0, y));
+        lines.add(new PaintedLine.Arc(
+                "centre-circle", new FloorPoint(0, 0), circleRadiusMetres - w / 2, 0, 2 * Math.PI, w));
+        for (CourtEnd end : CourtEnd.values()) {
+            addEnd(lines, end);
+        }
+        return List.copyOf(lines);
+    }
+
+    private void addEnd(List<PaintedLine> lines, CourtEnd end) {
+        double w = lineWidthMetres;
+        int s = end.sign();
+        String side = end == CourtEnd.NEGATIVE_X ? "negative-end-" : "positive-end-";
+        double endLine = s * (lengthMetres / 2 + w / 2);
+        double inner = s * lengthMetres / 2;
+        double y = widthMetres / 2 + w / 2;
+        double lane = laneWidthMetres / 2 - w / 2;
+        double freeThrow = inner - s * (freeThrowLineMetres - w / 2);
+        lines.add(straight(side + "end-line", endLine, -y, endLine, y));
+        lines.add(straight(side + "lane-line-negative", inner, -lane, freeThrow, -lane));
+        lines.add(straight(side + "lane-line-positive", inner, lane, freeThrow, lane));
+        lines.add(straight(side + "free-throw-line", freeThrow, -lane, freeThrow, lane));
+        double towardsCentre = s > 0 ? Math.PI : 0;
+        lines.add(new PaintedLine.Arc(
+                side + "free-throw-circle",
+                new FloorPoint(freeThrow, 0),
+                circleRadiusMetres - w / 2,
+                towardsCentre - Math.PI / 2,
+                Math.PI,
+                w));
+        FloorPoint rim = rim(end);
+        double radius = threePointRadiusMetres - w / 2;
+        double straightY = widthMetres / 2 - threePointStraightMetres - w / 2;
+        double half = Math.asin(Math.min(1, straightY / radius));
+        double breakX = rim.xMetres() - s * radius * Math.cos(half);
+        lines.add(new PaintedLine.Arc(side + "three-point-arc", rim, radius, towardsCentre - half, 2 * half, w));
+        lines.add(straight(side + "three-point-straight-negative", inner, -straightY, breakX, -straightY));
+        lines.add(straight(side + "three-point-straight-positive", inner, straightY, breakX, straightY));
+        if (noChargeRadiusMetres.isPresent()) {
+            lines.add(new PaintedLine.Arc(
+                    side + "no-charge-arc",
+                    rim,
+                    noChargeRadiusMetres.getAsDouble() + w / 2,
+                    towardsCentre - Math.PI / 2,
+                    Math.PI,
+                    w));
+        }
+    }
+
+    private PaintedLine straight(String name, double x1, double y1, double x2, double y2) {
+        return new PaintedLine.Straight(name, new FloorPoint(x1, y1), new FloorPoint(x2, y2), lineWidthMetres);
+    }
+}
