@@ -1,0 +1,52 @@
+@echo off
+rem Floorgauge's command line for Windows. Builds on first use and whenever a source is newer than what was built, then runs.
+setlocal EnableExtensions DisableDelayedExpansion
+set "ROOT=%~dp0"
+if "%ROOT:~-1%"=="\" set "ROOT=%ROOT:~0,-1%"
+set "BUILT=%ROOT%\app\target\built"
+
+set "JAVA=java"
+if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "JAVA=%JAVA_HOME%\bin\java.exe"
+set "JAVA_MAJOR="
+for /f "tokens=3" %%v in ('""%JAVA%" -version 2^>^&1" ^| findstr /i "version"') do (
+    for /f "tokens=1 delims=." %%m in ("%%~v") do set "JAVA_MAJOR=%%m"
+)
+if not defined JAVA_MAJOR goto nojava
+if %JAVA_MAJOR% LSS 17 goto nojava
+
+rem PowerShell compares file times; exit code 1 says that something is newer than the last build.
+if not exist "%BUILT%" (
+    echo floorgauge: building for the first time, which fetches libraries and takes some minutes 1>&2
+    goto build
+)
+powershell -NoProfile -Command "$built = (Get-Item -LiteralPath $env:BUILT).LastWriteTimeUtc; $poms = Get-ChildItem -LiteralPath $env:ROOT -Filter pom.xml -Recurse -Depth 1; $sources = 'court','vision','events','eval','sample-clips','app' | ForEach-Object { Get-ChildItem -LiteralPath (Join-Path $env:ROOT \"$_\src\main\") -File -Recurse }; if (@($poms) + @($sources) | Where-Object { $_.LastWriteTimeUtc -gt $built }) { exit 1 } else { exit 0 }"
+if not errorlevel 1 goto run
+echo floorgauge: sources changed, building again 1>&2
+
+:build
+where mvn >nul 2>nul
+if errorlevel 1 (
+    echo floorgauge: Maven was not found: install Maven 3.8 or newer so that "mvn" can be called 1>&2
+    exit /b 2
+)
+if not exist "%ROOT%\app\target" mkdir "%ROOT%\app\target"
+type nul > "%BUILT%.started"
+pushd "%ROOT%"
+call mvn -B -q -Dstyle.color=never -DskipTests -Dspotless.check.skip=true package 1>&2
+if errorlevel 1 (
+    popd
+    echo floorgauge: the build failed; the lines above say where 1>&2
+    exit /b 1
+)
+popd
+move /y "%BUILT%.started" "%BUILT%" >nul
+
+:run
+if not defined FLOORGAUGE_HEAP set "FLOORGAUGE_HEAP=2g"
+if not defined FLOORGAUGE_MODELS set "FLOORGAUGE_MODELS=%ROOT%\models"
+"%JAVA%" "-Xmx%FLOORGAUGE_HEAP%" -Dfile.encoding=UTF-8 -Djava.awt.headless=true -Dai.djl.offline=true -DOPT_OUT_TRACKING=true "-Dfloorgauge.models=%FLOORGAUGE_MODELS%" -cp "%ROOT%\app\target\classes;%ROOT%\app\target\lib\*" floorgauge.app.Main %*
+exit /b %ERRORLEVEL%
+
+:nojava
+echo floorgauge: no Java 17 or newer was found: install a JDK 17 (not only a runtime), or set JAVA_HOME to one 1>&2
+exit /b 2
