@@ -1,0 +1,77 @@
+package floorgauge.court.calibration;
+
+import java.util.Arrays;
+
+/**
+ * How uncertain a {@link FloorProjection} is: the covariance of its ten parameters. The homography's own scale carries no
+ * meaning, so at most nine directions are uncertain (eight without lens). Immutable.
+ */
+public final class ProjectionCovariance {
+
+    private static final int N = FloorProjection.PARAMETERS;
+
+    private final double[] entries;
+
+    private ProjectionCovariance(double[] entries) {
+        this.entries = entries;
+    }
+
+    /** A projection known exactly, as a renderer knows its own. */
+    public static ProjectionCovariance zero() {
+        return new ProjectionCovariance(new double[N * N]);
+    }
+
+    /**
+     * @param rowMajor 10 x 10, symmetric, row by row, finite
+     * @throws IllegalArgumentException where it is not
+     */
+    public static ProjectionCovariance of(double... rowMajor) {
+        if (rowMajor.length != N * N) {
+            throw new IllegalArgumentException("the covariance has " + N * N + " entries, not " + rowMajor.length);
+        }
+        for (int row = 0; row < N; row++) {
+            if (!(rowMajor[N * row + row] >= 0)) {
+                throw new IllegalArgumentException("a variance must be at least 0: " + rowMajor[N * row + row]);
+            }
+            for (int column = 0; column < N; column++) {
+                if (!Double.isFinite(rowMajor[N * row + column])) {
+                    throw new IllegalArgumentException("a covariance must be finite");
+                }
+            }
+        }
+        return new ProjectionCovariance(rowMajor.clone());
+    }
+
+    /** The 100 entries, row by row. */
+    public double[] rowMajor() {
+        return entries.clone();
+    }
+
+    /** {@code a' C b} for two rows of derivatives by the parameters. */
+    double between(double[] a, double[] b) {
+        double sum = 0;
+        for (int row = 0; row < N; row++) {
+            double inner = 0;
+            for (int column = 0; column < N; column++) {
+                inner += entries[N * row + column] * b[column];
+            }
+            sum += a[row] * inner;
+        }
+        return sum;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof ProjectionCovariance && Arrays.equals(entries, ((ProjectionCovariance) other).entries);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(entries);
+    }
+
+    @Override
+    public String toString() {
+        return "ProjectionCovariance" + Arrays.toString(entries);
+    }
+}
