@@ -1,0 +1,106 @@
+package floorgauge.vision.tracking;
+
+import floorgauge.court.floor.FloorEstimate;
+import floorgauge.court.track.Body;
+import floorgauge.court.track.FootSource;
+import floorgauge.court.track.ImageBox;
+import floorgauge.court.track.PlayerObservation;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+
+/**
+ * Fills the frames between two sightings of a track with predicted positions: the state filtered forward from before and the
+ * one filtered backward from after, fused (D. Fraser and J. Potter, "The optimum linear smoother as a combination of two
+ * optimum linear filters", 1969). The covariance grows towards the middle of the gap.
+ */
+final class GapFiller {
+
+    private final FloorMotion motion;
+    private final double longestGapSeconds;
+    private final SortedMap<Long, Double> frameTimes;
+
+    /** @param frameTimes of every frame of the film, in seconds */
+    GapFiller(FloorMotion motion, double longestGapSeconds, SortedMap<Long, Double> frameTimes) {
+        this.motion = motion;
+        this.longestGapSeconds = longestGapSeconds;
+        this.frameTimes = frameTimes;
+    }
+
+    /** The track's observations with the gaps that are short enough filled. */
+    List<PlayerObservation> filled(Tracklet track) {
+        List<Sighting> seen = track.sightings();
+        List<FloorState> forward = forward(seen);
+        List<FloorState> backward = backward(seen);
+        List<PlayerObservation> result = new ArrayList<>();
+        for (int i = 0; i < seen.size(); i++) {
+            result.add(seen.get(i).observation());
+            if (i + 1 < seen.size()) {
+                Sighting next = seen.get(i + 1);
+                if (next.timeSeconds() - seen.get(i).timeSeconds() <= longestGapSeconds) {
+                    fill(result, seen.get(i), forward.get(i), next, backward.get(i + 1));
+                }
+            }
+        }
+        return result;
+    }
+
+    private void fill(
+            List<PlayerObservation> into, Sighting before, FloorState ahead, Sighting after, FloorState behind) {
+        SortedMap<Long, Double> between = frameTimes.subMap(before.frame() + 1, after.frame());
+        for (Map.Entry<Long, Double> frame : between.entrySet()) {
+            double t = frame.getValue();
+            FloorState a = motion.predict(ahead, t - before.timeSeconds());
+            FloorState b = Tracklet.reversed(motion.predict(behind, after.timeSeconds() - t));
+            FloorEstimate foot = StateComparison.fuse(a, b).positionEstimate();
+            double share = (t - before.timeSeconds()) / (after.timeSeconds() - before.timeSeconds());
+            into.add(new PlayerObservation(
+                    frame.getKey(),
+                    t,
+                    foot,
+                    FootSource.PREDICTED,
+                    between(before.observation().box(), after.observation().box(), share),
+                    Optional.empty(),
+                    Body.UNSEEN,
+                    0));
+        }
+    }
+
+    private static Optional<ImageBox> between(Optional<ImageBox> before, Optional<ImageBox> after, double share) {
+        if (before.isEmpty() || after.isEmpty()) {
+            return Optional.empty();
+        }
+        ImageBox a = before.get();
+        ImageBox b = after.get();
+        return Optional.of(new ImageBox(
+                a.left() + share * (b.left() - a.left()),
+                a.top() + share * (b.top() - a.top()),
+                a.width() + share * (b.width() - a.width()),
+                a.height() + share * (b.height() - a.height())));
+    }
+
+    private List<FloorState> forward(List<Sighting> seen) {
+        List<FloorState> states = new ArrayList<>();
+        states.add(motion.start(seen.get(0).foot()));
+        for (int i = 1; i < seen.size(); i++) {
+            double dt = seen.get(i).timeSeconds() - seen.get(i - 1).timeSeconds();
+            states.add(motion.update(
+                    motion.predict(states.get(i - 1), dt), seen.get(i).foot()));
+        }
+        return states;
+    }
+
+    /** In reversed time: velocities point back. */
+    private List<FloorState> backward(List<Sighting> seen) {
+        FloorState[] states = new FloorState[seen.size()];
+        states[seen.size() - 1] = motion.start(seen.get(seen.size() - 1).foot());
+        for (int i = seen.size() - 2; i >= 0; i--) {
+            double dt = seen.get(i + 1).timeSeconds() - seen.get(i).timeSeconds();
+            states[i] =
+                    motion.update(motion.predict(states[i + 1], dt), seen.get(i).foot());
+        }
+        return List.of(states);
+    }
+}

@@ -1,0 +1,67 @@
+package floorgauge.vision.tracking;
+
+import floorgauge.vision.kit.KitColour;
+import floorgauge.vision.kit.KitLikelihood;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What joining the end of one tracklet to the start of another costs, in nats: minus the logarithm of the likelihood ratio
+ * of one person against two. The first is filtered forward over the gap and compared with the second filtered backward, in
+ * position and velocity; their kits near the gap are compared as the film has taught.
+ */
+final class LinkCost {
+
+    /** Kits are compared over this much of each tracklet, nearest the gap. */
+    private static final double KIT_SECONDS = 3;
+
+    /** Velocity of a person who appears: normal with this standard deviation per axis, m/s. */
+    private static final double APPEARING_SPEED = 2;
+
+    private final List<Tracklet> tracklets;
+    private final FloorMotion motion;
+    private final KitLikelihood kits;
+    private final double longestGapSeconds;
+    private final double logAppearing;
+    private final List<FloorState> ends = new ArrayList<>();
+    private final List<FloorState> starts = new ArrayList<>();
+    private final List<Optional<KitColour>> endKits = new ArrayList<>();
+    private final List<Optional<KitColour>> startKits = new ArrayList<>();
+
+    /** @param appearingDensity persons who appear, per square metre, over a gap */
+    LinkCost(
+            List<Tracklet> tracklets,
+            FloorMotion motion,
+            KitLikelihood kits,
+            double longestGapSeconds,
+            double appearingDensity) {
+        this.tracklets = tracklets;
+        this.motion = motion;
+        this.kits = kits;
+        this.longestGapSeconds = longestGapSeconds;
+        this.logAppearing = Math.log(appearingDensity) - Math.log(2 * Math.PI * APPEARING_SPEED * APPEARING_SPEED);
+        for (Tracklet t : tracklets) {
+            ends.add(t.endState(motion));
+            starts.add(t.startState(motion));
+            endKits.add(t.kit(t.endSeconds() - KIT_SECONDS, t.endSeconds()));
+            startKits.add(t.kit(t.startSeconds(), t.startSeconds() + KIT_SECONDS));
+        }
+    }
+
+    /** Positive infinity where the two can't be joined. */
+    double of(int before, int after) {
+        double gap = tracklets.get(after).startSeconds() - tracklets.get(before).endSeconds();
+        if (!(gap > 0 && gap <= longestGapSeconds)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        FloorState expected = motion.predict(ends.get(before), gap);
+        double ratio = StateComparison.logDensity(expected, starts.get(after)) - logAppearing;
+        Optional<KitColour> one = endKits.get(before);
+        Optional<KitColour> other = startKits.get(after);
+        if (one.isPresent() && other.isPresent()) {
+            ratio += kits.logRatio(one.get(), other.get());
+        }
+        return -ratio;
+    }
+}

@@ -1,0 +1,79 @@
+package floorgauge.vision.tracking;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Which tracks are people: those seen long enough, and, where the number of players is known, never more at a time than
+ * that, the best seen first.
+ */
+final class TrackSelection {
+
+    /** Two pieces of one person may overlap by this much before they count as two people. */
+    private static final double OVERLAP_SECONDS = 0.3;
+
+    /** A person on the floor is seen in at least this share of the frames between the first and the last sighting. */
+    private static final double LEAST_SHARE_SEEN = 0.25;
+
+    private TrackSelection() {}
+
+    /** Tracklets that are more than a lone false alarm. */
+    static List<Tracklet> repeated(List<Tracklet> tracklets) {
+        return tracklets.stream().filter(t -> t.sightings().size() > 1).toList();
+    }
+
+    /**
+     * The chosen ones in order of their starts.
+     *
+     * @param lookSeconds time between two frames in which people were looked for
+     */
+    static List<Tracklet> select(List<Tracklet> tracks, TrackingSettings settings, double lookSeconds) {
+        List<Tracklet> longEnough = tracks.stream()
+                .filter(t -> seenEnough(t, settings, lookSeconds))
+                .toList();
+        List<Tracklet> chosen = settings.playersPerSide().isEmpty()
+                ? new ArrayList<>(longEnough)
+                : atMost(longEnough, 2 * settings.playersPerSide().getAsInt());
+        chosen.sort(Comparator.comparingDouble(Tracklet::startSeconds));
+        return chosen;
+    }
+
+    private static boolean seenEnough(Tracklet t, TrackingSettings settings, double lookSeconds) {
+        double seen = t.sightings().size() * lookSeconds;
+        double span = t.endSeconds() - t.startSeconds() + lookSeconds;
+        return seen >= settings.leastTrackSeconds() && seen >= LEAST_SHARE_SEEN * span;
+    }
+
+    private static List<Tracklet> atMost(List<Tracklet> tracks, int people) {
+        List<Tracklet> bestFirst = new ArrayList<>(tracks);
+        bestFirst.sort(Comparator.comparingDouble(TrackSelection::evidence).reversed());
+        List<Tracklet> chosen = new ArrayList<>();
+        for (Tracklet t : bestFirst) {
+            if (mostAtOnce(chosen, t) < people) {
+                chosen.add(t);
+            }
+        }
+        return chosen;
+    }
+
+    private static double evidence(Tracklet t) {
+        return t.sightings().stream().mapToDouble(s -> s.observation().score()).sum();
+    }
+
+    /** How many of the chosen are on the floor at once while {@code t} is. */
+    private static int mostAtOnce(List<Tracklet> chosen, Tracklet t) {
+        double from = t.startSeconds() + OVERLAP_SECONDS;
+        double to = t.endSeconds() - OVERLAP_SECONDS;
+        int most = 0;
+        for (Tracklet instant : chosen) {
+            double at = Math.max(from, instant.startSeconds() + OVERLAP_SECONDS);
+            if (at <= to && at <= instant.endSeconds() - OVERLAP_SECONDS) {
+                most = Math.max(most, (int) chosen.stream()
+                        .filter(c -> c.startSeconds() + OVERLAP_SECONDS <= at && at <= c.endSeconds() - OVERLAP_SECONDS)
+                        .count());
+            }
+        }
+        return most;
+    }
+}

@@ -1,0 +1,95 @@
+package floorgauge.vision.tracking;
+
+import floorgauge.vision.kit.KitColour;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Sightings of one person without a break in doubt, in order of time, at least one. */
+final class Tracklet {
+
+    private final List<Sighting> sightings;
+
+    Tracklet(List<Sighting> sightings) {
+        if (sightings.isEmpty()) {
+            throw new IllegalArgumentException("a tracklet has at least one sighting");
+        }
+        this.sightings = List.copyOf(sightings);
+    }
+
+    List<Sighting> sightings() {
+        return sightings;
+    }
+
+    double startSeconds() {
+        return sightings.get(0).timeSeconds();
+    }
+
+    double endSeconds() {
+        return sightings.get(sightings.size() - 1).timeSeconds();
+    }
+
+    /** Filtered forward to the last sighting. */
+    FloorState endState(FloorMotion motion) {
+        FloorState state = motion.start(sightings.get(0).foot());
+        for (int i = 1; i < sightings.size(); i++) {
+            double dt = sightings.get(i).timeSeconds() - sightings.get(i - 1).timeSeconds();
+            state = motion.update(motion.predict(state, dt), sightings.get(i).foot());
+        }
+        return state;
+    }
+
+    /** Filtered backward to the first sighting; the velocity is that of time running forward. */
+    FloorState startState(FloorMotion motion) {
+        int last = sightings.size() - 1;
+        FloorState state = motion.start(sightings.get(last).foot());
+        for (int i = last - 1; i >= 0; i--) {
+            double dt = sightings.get(i + 1).timeSeconds() - sightings.get(i).timeSeconds();
+            state = motion.update(motion.predict(state, dt), sightings.get(i).foot());
+        }
+        return reversed(state);
+    }
+
+    /** Time running the other way turns the velocity and its covariance with the position about. */
+    static FloorState reversed(FloorState state) {
+        double[] m = state.mean();
+        double[][] c = new double[FloorState.SIZE][FloorState.SIZE];
+        for (int i = 0; i < FloorState.SIZE; i++) {
+            for (int j = 0; j < FloorState.SIZE; j++) {
+                boolean cross = i < 2 != j < 2;
+                c[i][j] = cross ? -state.covariance()[i][j] : state.covariance()[i][j];
+            }
+        }
+        return new FloorState(new double[] {m[0], m[1], -m[2], -m[3]}, c);
+    }
+
+    /** The kit between two instants. */
+    Optional<KitColour> kit(double fromSeconds, double toSeconds) {
+        List<KitColour> kits = new ArrayList<>();
+        for (Sighting sighting : sightings) {
+            if (sighting.timeSeconds() >= fromSeconds && sighting.timeSeconds() <= toSeconds) {
+                sighting.kit().ifPresent(kits::add);
+            }
+        }
+        return kits.isEmpty() ? Optional.empty() : Optional.of(KitColour.mean(kits));
+    }
+
+    /** The pieces between the given instants, in order; an instant belongs to the piece after it. */
+    List<Tracklet> cutAt(List<Double> instants) {
+        List<Tracklet> pieces = new ArrayList<>();
+        List<Sighting> piece = new ArrayList<>();
+        int next = 0;
+        for (Sighting sighting : sightings) {
+            while (next < instants.size() && sighting.timeSeconds() >= instants.get(next)) {
+                next++;
+                if (!piece.isEmpty()) {
+                    pieces.add(new Tracklet(piece));
+                    piece = new ArrayList<>();
+                }
+            }
+            piece.add(sighting);
+        }
+        pieces.add(new Tracklet(piece));
+        return pieces;
+    }
+}
