@@ -41,7 +41,8 @@ public record ImageBox(double left, double top, double width, double height) {
     /** Intersection over union, 0 to 1. */
     public double intersectionOverUnion(ImageBox other) {
         double common = intersectionArea(other);
-        return common / (area() + other.area() - common);
+        // Right and bottom edges are rounded sums: a box against itself may come out a hair above 1.
+        return Math.min(1, common / (area() + other.area() - common));
     }
 
     /** Area in square pixels that both boxes cover. */
