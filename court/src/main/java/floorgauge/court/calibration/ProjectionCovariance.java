@@ -47,6 +47,15 @@ public final class ProjectionCovariance {
         return entries.clone();
     }
 
+    /** The same with every entry multiplied by a factor of at least 0. */
+    public ProjectionCovariance scaled(double factor) {
+        double[] scaled = entries.clone();
+        for (int i = 0; i < scaled.length; i++) {
+            scaled[i] *= factor;
+        }
+        return of(scaled);
+    }
+
     /** {@code a' C b} for two rows of derivatives by the parameters. */
     double between(double[] a, double[] b) {
         double sum = 0;

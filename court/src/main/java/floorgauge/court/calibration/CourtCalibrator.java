@@ -1,0 +1,43 @@
+package floorgauge.court.calibration;
+
+import floorgauge.court.failure.MendableException;
+import floorgauge.court.rules.RuleSet;
+import java.util.List;
+
+/** Finds the court in the picture: from points that a person marked, or from the painted lines alone. */
+public final class CourtCalibrator {
+
+    private CourtCalibrator() {}
+
+    /**
+     * From marked points.
+     *
+     * @param rules of the court
+     * @param points at least four, not in one line, each once, in the picture
+     * @param width of the film, pixels
+     * @param height of the film, pixels
+     * @throws MendableException saying what is wrong with the points where no camera sees them so
+     */
+    public static CourtCalibration fromPoints(RuleSet rules, List<MarkedPoint> points, int width, int height) {
+        return fitPoints(rules, points, width, height).calibration();
+    }
+
+    /** As {@link #fromPoints}, with each point's residual and the one that is suspect. */
+    public static PointsFit fitPoints(RuleSet rules, List<MarkedPoint> points, int width, int height) {
+        return PointsCalibrator.fit(rules, List.copyOf(points), width, height);
+    }
+
+    /**
+     * From a file of marked points.
+     *
+     * @throws MendableException naming the file, and the line where there is one
+     */
+    public static PointsFit fitPoints(RuleSet rules, PointsFile file, int width, int height) {
+        List<MarkedPoint> points = file.points(rules, width, height);
+        try {
+            return fitPoints(rules, points, width, height);
+        } catch (MendableException wrong) {
+            throw new MendableException(file.file() + ": " + wrong.getMessage(), wrong);
+        }
+    }
+}

@@ -1,0 +1,116 @@
+package floorgauge.court.calibration;
+
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * The normal equations of a least squares step: residuals and their derivatives go in one at a time, so that any number of
+ * them needs the same memory.
+ */
+final class NormalEquations {
+
+    private final double[][] matrix;
+    private final double[] gradient;
+    private double cost;
+    private double weight;
+
+    NormalEquations(int unknowns) {
+        this.matrix = new double[unknowns][unknowns];
+        this.gradient = new double[unknowns];
+    }
+
+    void clear() {
+        for (double[] row : matrix) {
+            Arrays.fill(row, 0);
+        }
+        Arrays.fill(gradient, 0);
+        cost = 0;
+        weight = 0;
+    }
+
+    /**
+     * @param residual measured less predicted, in its own standard deviations
+     * @param derivative of the prediction by the unknowns, in the same unit
+     * @param residualWeight 0 to 1
+     * @param residualCost what this residual adds to the cost
+     */
+    void add(double residual, double[] derivative, double residualWeight, double residualCost) {
+        for (int i = 0; i < gradient.length; i++) {
+            double weighted = residualWeight * derivative[i];
+            gradient[i] += weighted * residual;
+            for (int j = 0; j <= i; j++) {
+                matrix[i][j] += weighted * derivative[j];
+            }
+        }
+        cost += residualCost;
+        weight += residualWeight;
+    }
+
+    double cost() {
+        return cost;
+    }
+
+    /** Sum of the weights: how many residuals count. */
+    double weight() {
+        return weight;
+    }
+
+    /** The step, with the diagonal raised by the share {@code damping}; empty where the matrix is not definite. */
+    Optional<double[]> step(double damping) {
+        return factor(damping).map(lower -> solve(lower, gradient));
+    }
+
+    /** Inverse of the matrix: the covariance of the unknowns where residuals have unit variance. */
+    Optional<double[][]> inverse() {
+        return factor(0).map(lower -> {
+            double[][] inverse = new double[gradient.length][];
+            for (int i = 0; i < gradient.length; i++) {
+                double[] unit = new double[gradient.length];
+                unit[i] = 1;
+                inverse[i] = solve(lower, unit);
+            }
+            return inverse;
+        });
+    }
+
+    /** Cholesky's lower factor. */
+    private Optional<double[][]> factor(double damping) {
+        int n = gradient.length;
+        double[][] lower = new double[n][n];
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j <= i; j++) {
+                double sum = i == j ? matrix[i][i] * (1 + damping) : matrix[i][j];
+                for (int k = 0; k < j; k++) {
+                    sum -= lower[i][k] * lower[j][k];
+                }
+                if (i == j) {
+                    if (!(sum > 1e-13 * matrix[i][i])) {
+                        return Optional.empty();
+                    }
+                    lower[i][i] = Math.sqrt(sum);
+                } else {
+                    lower[i][j] = sum / lower[j][j];
+                }
+            }
+        }
+        return Optional.of(lower);
+    }
+
+    private static double[] solve(double[][] lower, double[] right) {
+        int n = right.length;
+        double[] x = right.clone();
+        for (int i = 0; i < n; i++) {
+            for (int k = 0; k < i; k++) {
+                x[i] -= lower[i][k] * x[k];
+            }
+            x[i] /= lower[i][i];
+        }
+        for (int i = n - 1; i >= 0; i--) {
+            for (int k = i + 1; k < n; k++) {
+                x[i] -= lower[k][i] * x[k];
+            }
+            x[i] /= lower[i][i];
+        }
+        return x;
+    }
+}

@@ -1,0 +1,145 @@
+package floorgauge.court.calibration;
+
+import floorgauge.court.failure.MendableException;
+import floorgauge.court.floor.FloorPoint;
+import floorgauge.court.floor.PixelPoint;
+import floorgauge.court.rules.CourtPoint;
+import floorgauge.court.rules.CourtPoints;
+import floorgauge.court.rules.RuleSet;
+import floorgauge.court.yaml.YamlNode;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A YAML file in which a person marked court points in a picture of the film:
+ *
+ * <pre>
+ * picture: {width: 1280, height: 720}
+ * rules: fiba                                    # optional
+ * points:
+ *   - {at: right-corner-far, pixel: [509.7, 346.4]}
+ *   - {at: right-elbow-near, pixel: [710.8, 464.2]}
+ *   - {metres: [12.5, -6.0], pixel: [811, 402]}  # any other floor point, court frame
+ * </pre>
+ *
+ * <p>Names are those of {@link CourtPoints}. Pixels are those of a picture of the given size; a film of the same shape in
+ * another size is scaled.
+ */
+public final class PointsFile {
+
+    /** Two shapes of picture whose sides differ by less than this share are the same shape. */
+    private static final double SHAPE_TOLERANCE = 0.01;
+
+    private final Path file;
+    private final int width;
+    private final int height;
+    private final Optional<String> rulesName;
+    private final List<YamlNode> entries;
+
+    private PointsFile(Path file, int width, int height, Optional<String> rulesName, List<YamlNode> entries) {
+        this.file = file;
+        this.width = width;
+        this.height = height;
+        this.rulesName = rulesName;
+        this.entries = entries;
+    }
+
+    /**
+     * Reads a file; names are looked up later, when the rule set is known.
+     *
+     * @throws MendableException naming file and line where it is not as described above
+     */
+    public static PointsFile read(Path file) {
+        YamlNode root = YamlNode.read(file);
+        root.allowOnly("picture", "rules", "points");
+        YamlNode picture = root.required("picture");
+        picture.allowOnly("width", "height");
+        Optional<String> rules = root.field("rules").map(YamlNode::text);
+        return new PointsFile(
+                file,
+                picture.required("width").positiveInteger(),
+                picture.required("height").positiveInteger(),
+                rules,
+                root.required("points").items());
+    }
+
+    /** Where it was read from. */
+    public Path file() {
+        return file;
+    }
+
+    /** Width of the picture the points were marked in, pixels. */
+    public int width() {
+        return width;
+    }
+
+    /** Height of the picture the points were marked in, pixels. */
+    public int height() {
+        return height;
+    }
+
+    /** The rule book that the file names, if it names one. */
+    public Optional<String> rulesName() {
+        return rulesName;
+    }
+
+    /**
+     * The points on a court of these rules, in pixels of a film of this size.
+     *
+     * @throws MendableException naming file and line: an unknown or repeated name, a point off the picture, another shape
+     */
+    public List<MarkedPoint> points(RuleSet rules, int filmWidth, int filmHeight) {
+        double scale = (double) filmWidth / width;
+        if (Math.abs(scale * height / filmHeight - 1) > SHAPE_TOLERANCE) {
+            throw new MendableException(file + ": the points were marked in a picture of " + width + " x " + height
+                    + ", which is not the shape of the film (" + filmWidth + " x " + filmHeight
+                    + "); mark them in a frame of this film");
+        }
+        List<MarkedPoint> points = new ArrayList<>();
+        Map<FloorPoint, Integer> lines = new HashMap<>();
+        for (YamlNode entry : entries) {
+            MarkedPoint point = point(entry, rules, scale);
+            Integer before = lines.putIfAbsent(point.floor(), entry.line());
+            if (before != null) {
+                throw entry.complaint(point.label() + " was already marked in line " + before);
+            }
+            points.add(point);
+        }
+        return points;
+    }
+
+    private MarkedPoint point(YamlNode entry, RuleSet rules, double scale) {
+        entry.allowOnly("at", "metres", "pixel");
+        double[] pixel = entry.required("pixel").pair();
+        if (pixel[0] < -0.5 || pixel[1] < -0.5 || pixel[0] > width - 0.5 || pixel[1] > height - 0.5) {
+            throw entry.complaint("pixel [" + pixel[0] + ", " + pixel[1] + "] lies off the picture, which is " + width
+                    + " x " + height);
+        }
+        double shift = (scale - 1) / 2;
+        PixelPoint film = new PixelPoint(pixel[0] * scale + shift, pixel[1] * scale + shift);
+        Optional<YamlNode> name = entry.field("at");
+        Optional<YamlNode> metres = entry.field("metres");
+        if (name.isPresent() == metres.isPresent()) {
+            throw entry.complaint("give either \"at\" (the name of a court point) or \"metres\" (its place), not both");
+        }
+        if (name.isPresent()) {
+            String wanted = name.get().text();
+            CourtPoint found = CourtPoints.named(rules, wanted).orElseThrow(() -> unknown(name.get(), rules));
+            return new MarkedPoint(wanted, found.floor(), film);
+        }
+        double[] place = metres.orElseThrow().pair();
+        return new MarkedPoint(
+                "the point at [" + place[0] + ", " + place[1] + "] m", new FloorPoint(place[0], place[1]), film);
+    }
+
+    private static MendableException unknown(YamlNode name, RuleSet rules) {
+        String hint = CourtPoints.nearestName(rules, name.text())
+                .map(nearest -> "; did you mean " + nearest + "?")
+                .orElse("; the names are listed by \"floorgauge court --names\"");
+        return name.complaint("a " + rules.name() + " court has no point called \"" + name.text() + "\"" + hint);
+    }
+}

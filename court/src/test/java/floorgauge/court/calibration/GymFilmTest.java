@@ -1,0 +1,121 @@
+package floorgauge.court.calibration;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import floorgauge.court.floor.FloorPoint;
+import floorgauge.court.floor.PixelPoint;
+import floorgauge.court.rules.RuleSet;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageReader;
+import javax.imageio.stream.ImageInputStream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.opencv.core.CvType;
+import org.opencv.core.Mat;
+import org.opencv.core.Size;
+import org.opencv.imgcodecs.Imgcodecs;
+import org.opencv.imgproc.Imgproc;
+
+/**
+ * A real gym floor with hand-made labels: TrackID3x3 (Yamada and others, 2025, arXiv 2503.18282). The folder is given as
+ * the property floorgauge.gym; the pictures stay in the build folder.
+ *
+ * <p>The data set's places are centimetres from the end line and across; here they become {@code x = 14 - along / 100, y =
+ * 7.5 - across / 100}, which keeps the court frame right-handed.
+ */
+class GymFilmTest {
+
+    private static final int WIDTH = 1280;
+    private static final int HEIGHT = 720;
+
+    private Path folder;
+
+    @BeforeEach
+    void folderIsGiven() {
+        String given = System.getProperty("floorgauge.gym", "");
+        assumeTrue(!given.isEmpty(), "skipped: the property floorgauge.gym names no folder");
+        folder = Path.of(given);
+    }
+
+    private record Labelled(MarkedPoint point, boolean used) {}
+
+    private List<Labelled> labelled() throws IOException {
+        JsonNode root = new ObjectMapper().readTree(Files.readString(folder.resolve("court-points.json")));
+        List<Labelled> points = new ArrayList<>();
+        for (JsonNode node : root.get("points")) {
+            FloorPoint floor = new FloorPoint(
+                    14 - node.get("court_cm_by_our_reading").get(0).asDouble() / 100,
+                    7.5 - node.get("court_cm_by_our_reading").get(1).asDouble() / 100);
+            PixelPoint pixel = new PixelPoint(
+                    node.get("px").get(0).asDouble(), node.get("px").get(1).asDouble());
+            boolean used = node.get("note").asText().startsWith("used");
+            points.add(new Labelled(new MarkedPoint("point " + node.get("key").asInt(), floor, pixel), used));
+        }
+        return points;
+    }
+
+    @Test
+    void heldOutPointsLieWithinFifteenCentimetres() throws IOException {
+        List<Labelled> all = labelled();
+        CourtCalibration calibration = CourtCalibrator.fromPoints(
+                RuleSet.fiba(),
+                all.stream().filter(Labelled::used).map(Labelled::point).toList(),
+                WIDTH,
+                HEIGHT);
+        assertThat(all.stream().filter(p -> !p.used())).hasSize(8);
+        for (Labelled held : all) {
+            FloorPoint found = calibration.floorAt(held.point().pixel(), 0, 0).mean();
+            double error = found.distanceTo(held.point().floor());
+            System.out.printf("gym %s%s: %.3f m%n", held.point().label(), held.used() ? " (used)" : "", error);
+            assertThat(error).as(held.point().label()).isLessThanOrEqualTo(0.15);
+        }
+    }
+
+    @Test
+    void allPointsTogetherDrawTheCourtOnItsPaint() throws IOException {
+        List<MarkedPoint> points = labelled().stream().map(Labelled::point).toList();
+        PointsFit fit = CourtCalibrator.fitPoints(RuleSet.fiba(), points, WIDTH, HEIGHT);
+        System.out.println("gym, all twelve points: " + fit.calibration().reason());
+        assertThat(fit.calibration().status()).isNotEqualTo(CalibrationStatus.NONE);
+        Mat picture = frame(40);
+        Imgproc.resize(picture, picture, new Size(WIDTH, HEIGHT), 0, 0, Imgproc.INTER_CUBIC);
+        CourtOverlay.draw(picture, fit, points);
+        Path out = Path.of("target", "gym-court-points.png").toAbsolutePath();
+        assertThat(Imgcodecs.imwrite(out.toString(), picture)).isTrue();
+    }
+
+    /** A frame of the film, as a BGR picture. */
+    private Mat frame(int index) throws IOException {
+        OpenCv.load();
+        try (ImageInputStream in = ImageIO.createImageInputStream(
+                folder.resolve("s1t1-drawn-over.gif").toFile())) {
+            ImageReader reader = ImageIO.getImageReadersByFormatName("gif").next();
+            reader.setInput(in);
+            BufferedImage image = new BufferedImage(640, 360, BufferedImage.TYPE_3BYTE_BGR);
+            // Frames of this film are patches over the ones before.
+            for (int i = 0; i <= index; i++) {
+                var place = reader.getImageMetadata(i).getAsTree("javax_imageio_gif_image_1.0");
+                var descriptor = (javax.imageio.metadata.IIOMetadataNode) place.getFirstChild();
+                image.getGraphics()
+                        .drawImage(
+                                reader.read(i),
+                                Integer.parseInt(descriptor.getAttribute("imageLeftPosition")),
+                                Integer.parseInt(descriptor.getAttribute("imageTopPosition")),
+                                null);
+            }
+            byte[] bytes = ((java.awt.image.DataBufferByte) image.getRaster().getDataBuffer()).getData();
+            Mat mat = new Mat(360, 640, CvType.CV_8UC3);
+            mat.put(0, 0, bytes);
+            return mat;
+        }
+    }
+}
