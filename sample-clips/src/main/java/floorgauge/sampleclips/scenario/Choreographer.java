@@ -1,0 +1,389 @@
+package floorgauge.sampleclips.scenario;
+
+import floorgauge.sampleclips.movement.Bodies;
+import floorgauge.sampleclips.movement.FloorVector;
+import floorgauge.sampleclips.movement.HumanLimits;
+import floorgauge.sampleclips.movement.Mover;
+import floorgauge.sampleclips.movement.Recording;
+import floorgauge.sampleclips.scene.Person;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * Plays a scenario tick by tick: begins steps at their times, lets bodies follow their goals, moves the ball from hand to hand.
+ *
+ * <p>A version with faults is played after the sound one, whose times tell when a step that comes too late or too soon should
+ * have begun.
+ */
+final class Choreographer {
+
+    private static final double CHASE_METRES_PER_SECOND = 5.2;
+
+    private final Scenario scenario;
+    private final Variation variation;
+    private final List<Fault> faults;
+    private final Map<String, Double> fixedStarts = new HashMap<>();
+    private final Map<String, Double> fixedEnds = new HashMap<>();
+    private final Map<String, Double> started = new HashMap<>();
+    private final Map<String, Double> ended = new HashMap<>();
+    private final Map<String, Goal> pending = new HashMap<>();
+    private final SortedMap<Role, Person> cast;
+    private final Floor floor;
+    private final BallHandling ball;
+    private final BodyLanguage language;
+
+    private Choreographer(Scenario scenario, Variation variation, List<Fault> faults) {
+        this.scenario = scenario;
+        this.variation = variation;
+        this.faults = faults;
+        this.cast = Casting.cast(scenario, variation);
+        this.floor = floor();
+        this.ball = new BallHandling(scenario, floor);
+        this.language = new BodyLanguage(floor, ball);
+    }
+
+    /** @throws ScenarioException where the scenario can't be played as written */
+    static PlayedScene play(Scenario scenario, String version, long seed) {
+        Variation variation = new Variation(scenario.name(), seed);
+        Choreographer sound = new Choreographer(scenario, variation, List.of());
+        sound.run();
+        List<Fault> faults = scenario.versions().get(version);
+        if (faults.isEmpty()) {
+            return sound.scene(version);
+        }
+        Choreographer faulty = new Choreographer(scenario, variation, faults);
+        faulty.shiftStarts(sound);
+        faulty.run();
+        return faulty.scene(version);
+    }
+
+    private Floor floor() {
+        FloorVector rim = FloorVector.of(scenario.rules().rim(scenario.end()));
+        SortedMap<Role, Mover> movers = new TreeMap<>();
+        FloorVector ballAt =
+                place(variation.start(scenario.ball(), scenario.attack().get(scenario.ball())));
+        cast.forEach((role, person) -> {
+            FloorVector attacker = place(variation.start(
+                    Role.attacker(role.number()), scenario.attack().get(Role.attacker(role.number()))));
+            FloorVector at = attacker;
+            if (role.defends()) {
+                Spot own = scenario.defence().get(role);
+                FloorVector goalSide = rim.minus(attacker).unit().times(1.05);
+                FloorVector ballSide = ballAt.minus(attacker).unit().times(0.25);
+                at = own != null
+                        ? place(variation.start(role, own))
+                        : attacker.plus(goalSide).plus(ballSide);
+            }
+            FloorVector looksAt = role.defends() ? attacker : rim;
+            movers.put(role, new Mover(person, at, looksAt.minus(at).radians()));
+        });
+        Floor made = new Floor(rim, movers);
+        movers.forEach((role, mover) -> {
+            if (role.defends()) {
+                made.man(role, Role.attacker(role.number()));
+                made.goal(role, guard(role, OptionalDouble.empty(), Guard.Way.CHASE));
+            } else {
+                made.goal(role, new Stand(mover.position()));
+            }
+        });
+        return made;
+    }
+
+    private FloorVector place(Spot spot) {
+        return FloorVector.of(spot.onCourt(scenario.rules(), scenario.end()));
+    }
+
+    private FloorVector place(Step step, String what, Spot spot) {
+        return place(variation.spot(what + " of " + step.label(), spot));
+    }
+
+    private static Guard guard(Role role, OptionalDouble gap, Guard.Way way) {
+        return new Guard(role, gap, CHASE_METRES_PER_SECOND, way);
+    }
+
+    /** Steps that a fault moves begin at the sound version's time, moved; left-out ones end when they did there. */
+    private void shiftStarts(Choreographer sound) {
+        for (Fault fault : faults) {
+            if (fault instanceof Fault.Late late) {
+                fixedStarts.put(late.step(), sound.startOf(late.step()) + late.bySeconds());
+            } else if (fault instanceof Fault.Early early) {
+                fixedStarts.put(early.step(), Math.max(0, sound.startOf(early.step()) - early.bySeconds()));
+            } else if (fault instanceof Fault.LeftOut left) {
+                fixedStarts.put(left.step(), sound.startOf(left.step()));
+                fixedEnds.put(left.step(), sound.ended.getOrDefault(left.step(), sound.startOf(left.step())));
+            }
+        }
+    }
+
+    private double startOf(String label) {
+        return started.get(label);
+    }
+
+    private void run() {
+        int ticks = (int) Math.round(scenario.durationSeconds() / Bodies.TICK_SECONDS);
+        for (int tick = 0; tick < ticks; tick++) {
+            beginSteps();
+            drift();
+            List<FloorVector> wishes = new ArrayList<>();
+            floor.movers().forEach((role, mover) -> wishes.add(floor.goal(role).wish(floor, mover)));
+            language.apply();
+            Bodies.tick(floor.everyone(), wishes);
+            floor.record();
+            ball.tick();
+            endSteps();
+        }
+        ball.finish();
+        if (faults.isEmpty()) {
+            mustHaveBegun();
+        }
+        mustStayApart();
+    }
+
+    private void beginSteps() {
+        for (Step step : scenario.steps()) {
+            if (!started.containsKey(step.label()) && due(step) && floor.time() >= startTime(step) - 1e-9) {
+                if (ballAct(step.verb()) && !leftOut(step) && !ball.ready(step)) {
+                    continue;
+                }
+                started.put(step.label(), floor.time());
+                if (!leftOut(step)) {
+                    begin(step);
+                }
+            }
+        }
+    }
+
+    private static boolean ballAct(Verb verb) {
+        return verb == Verb.PASS || verb == Verb.HANDOFF || verb == Verb.SHOOT;
+    }
+
+    private boolean leftOut(Step step) {
+        return fixedEnds.containsKey(step.label());
+    }
+
+    private boolean due(Step step) {
+        if (fixedStarts.containsKey(step.label()) || step.start().base().isEmpty()) {
+            return true;
+        }
+        String base = step.start().base().orElseThrow();
+        return (step.start().fromItsStart() ? started : ended).containsKey(base);
+    }
+
+    private double startTime(Step step) {
+        Double fixed = fixedStarts.get(step.label());
+        if (fixed != null) {
+            return fixed;
+        }
+        Step.Start start = step.start();
+        double delay = variation.delay(step.label());
+        if (start.base().isEmpty()) {
+            return start.seconds() + delay;
+        }
+        return (start.fromItsStart() ? started : ended).get(start.base().orElseThrow()) + start.seconds() + delay;
+    }
+
+    private void begin(Step step) {
+        Role who = step.who();
+        Mover mover = floor.mover(who);
+        switch (step.verb()) {
+            case CUT, SPOT_UP, ROLL, POP, DRIBBLE -> {
+                mover.yielding(1);
+                give(
+                        step,
+                        new Travel(
+                                place(step, "to", step.to().orElseThrow()),
+                                step.via().map(v -> place(step, "via", v)),
+                                step.off(),
+                                step.pace(),
+                                step.verb() == Verb.DRIBBLE));
+            }
+            case SCREEN -> give(step, screen(step));
+            case PASS, HANDOFF, SHOOT -> ball.begin(step);
+            case HOLD -> {
+                give(step, new Stand(mover.position()));
+            }
+            case GUARD, SAG, CLOSE_OUT -> {
+                floor.man(who, step.other().orElseThrow());
+                double gap = step.verb() == Verb.SAG ? 3 : 1.0;
+                give(
+                        step,
+                        guard(
+                                who,
+                                step.gap().isPresent() || step.verb() == Verb.GUARD
+                                        ? step.gap()
+                                        : OptionalDouble.of(gap),
+                                Guard.Way.CHASE));
+                ended.put(step.label(), floor.time());
+            }
+            case OVER -> giveAndEnd(step, guard(who, OptionalDouble.empty(), Guard.Way.OVER));
+            case UNDER -> giveAndEnd(step, guard(who, OptionalDouble.of(1.3), Guard.Way.UNDER));
+            case SWITCH -> change(step);
+            case HEDGE, BLITZ, DROP -> {
+                double usual = step.verb() == Verb.HEDGE ? 1.0 : 2.2;
+                double until = floor.time() + step.lasting().orElse(usual);
+                Goal after = guard(who, OptionalDouble.empty(), Guard.Way.CHASE);
+                giveAndEnd(step, new Coverage(step.verb(), step.other().orElseThrow(), step.pace(), until, after));
+            }
+        }
+    }
+
+    private void give(Step step, Goal goal) {
+        floor.goal(step.who(), goal);
+        pending.put(step.label(), goal);
+    }
+
+    private void giveAndEnd(Step step, Goal goal) {
+        floor.goal(step.who(), goal);
+        ended.put(step.label(), floor.time());
+    }
+
+    private SetScreen screen(Step step) {
+        double miss = 0;
+        double slide = 0;
+        for (Fault fault : faults) {
+            if (fault instanceof Fault.ScreenMisses f && f.step().equals(step.label())) {
+                miss = f.byMetres();
+            } else if (fault instanceof Fault.ScreenerMoving f && f.step().equals(step.label())) {
+                slide = f.metresPerSecond();
+            }
+        }
+        Spot toward = step.toward().or(step::at).orElseThrow();
+        return new SetScreen(
+                step.forWhom().orElseThrow(),
+                step.other().orElseThrow(),
+                place(step, "toward", toward),
+                step.at().map(a -> place(step, "at", a)),
+                facing(step),
+                step.pace(),
+                miss,
+                slide);
+    }
+
+    /** Degrees from the way to the rim, turned with the side of the floor that the seed chose. */
+    private Optional<FloorVector> facing(Step step) {
+        if (step.facingDegrees().isEmpty()) {
+            return Optional.empty();
+        }
+        double turn = StrictMath.toRadians(step.facingDegrees().getAsDouble()) * (variation.mirrored() ? -1 : 1);
+        FloorVector toRim = FloorVector.direction(scenario.end().sign() > 0 ? 0 : Math.PI);
+        return Optional.of(toRim.turned(turn));
+    }
+
+    private void change(Step step) {
+        Role other = step.other().orElseThrow();
+        Role own = floor.man(step.who());
+        floor.man(step.who(), floor.man(other));
+        floor.man(other, own);
+        floor.goal(other, guard(other, OptionalDouble.empty(), Guard.Way.CHASE));
+        giveAndEnd(step, guard(step.who(), OptionalDouble.empty(), Guard.Way.CHASE));
+    }
+
+    private void drift() {
+        for (Fault fault : faults) {
+            if (fault instanceof Fault.Drift d
+                    && floor.time() >= d.fromSeconds()
+                    && !started.containsKey("drift of " + d.who())) {
+                started.put("drift of " + d.who(), floor.time());
+                floor.goal(d.who(), new DriftGoal(d.towards(), d.withinMetres()));
+            }
+        }
+    }
+
+    private void endSteps() {
+        pending.forEach((label, goal) -> {
+            if (goal.reached()) {
+                ended.putIfAbsent(label, floor.time());
+            }
+        });
+        ball.ended().forEach(ended::putIfAbsent);
+        fixedEnds.forEach((label, time) -> {
+            if (floor.time() >= time) {
+                ended.putIfAbsent(label, floor.time());
+            }
+        });
+    }
+
+    private void mustHaveBegun() {
+        for (Step step : scenario.steps()) {
+            if (!started.containsKey(step.label())) {
+                String why =
+                        step.start().base().filter(b -> !ended.containsKey(b)).isPresent()
+                                ? "waits for '" + step.start().base().orElseThrow() + "', which does not end"
+                                : ballAct(step.verb())
+                                        ? "waits for the ball, which " + step.who() + " does not get"
+                                        : "is too late";
+                throw new ScenarioException(
+                        scenario.file(),
+                        step.line(),
+                        "'" + step.label() + "' " + why + " within " + scenario.durationSeconds()
+                                + " s; expected a step that can be done");
+            }
+        }
+    }
+
+    private void mustStayApart() {
+        List<Role> roles = List.copyOf(cast.keySet());
+        for (int t = 0; t < floor.ticks().size(); t++) {
+            var states = floor.ticks().get(t);
+            for (int i = 0; i < states.size(); i++) {
+                for (int j = i + 1; j < states.size(); j++) {
+                    double apart =
+                            states.get(i).position().distanceTo(states.get(j).position());
+                    if (apart < 2 * HumanLimits.BODY_RADIUS_METRES - 0.03) {
+                        throw new ScenarioException(String.format(
+                                java.util.Locale.ROOT,
+                                "%s: %s and %s would stand %.2f m apart at %.2f s; expected room for both bodies, 0.5 m",
+                                scenario.file(),
+                                roles.get(i),
+                                roles.get(j),
+                                apart,
+                                t * Bodies.TICK_SECONDS));
+                    }
+                }
+            }
+        }
+    }
+
+    private PlayedScene scene(String version) {
+        List<PlayedStep> steps = new ArrayList<>();
+        for (Step step : scenario.steps()) {
+            if (!leftOut(step) && started.containsKey(step.label())) {
+                steps.add(new PlayedStep(
+                        step.label(),
+                        step.verb().word(),
+                        cast.get(step.who()).id(),
+                        id(step.other()),
+                        id(step.forWhom().or(step::off)),
+                        started.get(step.label()),
+                        ended.getOrDefault(step.label(), scenario.durationSeconds())));
+            }
+        }
+        steps.sort(Comparator.comparingDouble(PlayedStep::startSeconds).thenComparing(PlayedStep::label));
+        SortedMap<Integer, Integer> guards = new TreeMap<>();
+        cast.forEach((role, person) -> {
+            if (role.defends()) {
+                guards.put(person.id(), cast.get(Role.attacker(role.number())).id());
+            }
+        });
+        return new PlayedScene(
+                scenario.name() + "-" + version,
+                scenario,
+                List.copyOf(cast.values()),
+                new Recording(floor.ticks()),
+                ball.controls(cast),
+                steps,
+                guards);
+    }
+
+    private OptionalInt id(Optional<Role> role) {
+        return role.map(r -> OptionalInt.of(cast.get(r).id())).orElse(OptionalInt.empty());
+    }
+}

@@ -1,0 +1,120 @@
+package floorgauge.sampleclips.scenario;
+
+import floorgauge.sampleclips.movement.Bodies;
+import floorgauge.sampleclips.movement.FloorVector;
+import floorgauge.sampleclips.movement.Mover;
+import floorgauge.sampleclips.scene.PersonState;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/** Everyone on the floor at the current tick, as a goal sees it. Not safe for use by several threads. */
+final class Floor {
+
+    /** Common practice: a player answers what another does after about a fifth of a second. */
+    static final double REACTION_SECONDS = 0.2;
+
+    private final FloorVector rim;
+    private final SortedMap<Role, Mover> movers;
+    private final List<Mover> everyone;
+    private final Map<Role, Goal> goals = new TreeMap<>();
+    private final Map<Role, Role> men = new TreeMap<>();
+    private final List<List<PersonState>> ticks = new ArrayList<>();
+    private final Map<Role, Integer> index = new TreeMap<>();
+    private FloorVector ball = FloorVector.ZERO;
+    private Optional<Role> holder = Optional.empty();
+
+    Floor(FloorVector rim, SortedMap<Role, Mover> movers) {
+        this.rim = rim;
+        this.movers = movers;
+        this.everyone = List.copyOf(movers.values());
+        movers.keySet().forEach(role -> index.put(role, index.size()));
+        record();
+    }
+
+    void record() {
+        ticks.add(everyone.stream().map(Mover::state).toList());
+    }
+
+    List<List<PersonState>> ticks() {
+        return ticks;
+    }
+
+    double time() {
+        return (ticks.size() - 1) * Bodies.TICK_SECONDS;
+    }
+
+    FloorVector rim() {
+        return rim;
+    }
+
+    SortedMap<Role, Mover> movers() {
+        return movers;
+    }
+
+    List<Mover> everyone() {
+        return everyone;
+    }
+
+    Mover mover(Role role) {
+        return movers.get(role);
+    }
+
+    Goal goal(Role role) {
+        return goals.get(role);
+    }
+
+    void goal(Role role, Goal goal) {
+        goals.put(role, goal);
+    }
+
+    /** Whom a defender guards. */
+    Role man(Role defender) {
+        return men.get(defender);
+    }
+
+    void man(Role defender, Role attacker) {
+        men.put(defender, attacker);
+    }
+
+    /** Who guards an attacker. */
+    Role guardOf(Role attacker) {
+        return men.entrySet().stream()
+                .filter(e -> e.getValue().equals(attacker))
+                .map(Map.Entry::getKey)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    FloorVector ball() {
+        return ball;
+    }
+
+    Optional<Role> holder() {
+        return holder;
+    }
+
+    void ball(FloorVector position, Optional<Role> heldBy) {
+        ball = position;
+        holder = heldBy;
+    }
+
+    /** Where someone was a reaction time ago. */
+    FloorVector seenPosition(Role role) {
+        return FloorVector.of(seen(role).position());
+    }
+
+    /** How someone moved a reaction time ago. */
+    FloorVector seenVelocity(Role role) {
+        PersonState state = seen(role);
+        return new FloorVector(state.velocityXMetresPerSecond(), state.velocityYMetresPerSecond());
+    }
+
+    private PersonState seen(Role role) {
+        int ago = (int) Math.round(REACTION_SECONDS / Bodies.TICK_SECONDS);
+        return ticks.get(Math.max(0, ticks.size() - 1 - ago)).get(index.get(role));
+    }
+}

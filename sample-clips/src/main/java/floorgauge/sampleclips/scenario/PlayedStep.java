@@ -1,0 +1,23 @@
+package floorgauge.sampleclips.scenario;
+
+import java.util.OptionalInt;
+
+/**
+ * A step as it came out.
+ *
+ * @param label from the scenario
+ * @param verb in the words of the scenario language
+ * @param who person id
+ * @param other person id of the player behind the verb: whom the pass goes to, whom the screen is set on
+ * @param user person id of the team-mate a screen is meant for
+ * @param startSeconds when it began
+ * @param endSeconds when it was done: the screen set, the spot reached, the ball received; the end of the scene where it was not
+ */
+public record PlayedStep(
+        String label,
+        String verb,
+        int who,
+        OptionalInt other,
+        OptionalInt user,
+        double startSeconds,
+        double endSeconds) {}

@@ -1,0 +1,110 @@
+package floorgauge.sampleclips.scenario;
+
+import floorgauge.court.failure.MendableException;
+import floorgauge.sampleclips.scene.Scene;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The scenarios that ship with the project, and scenarios from files. A name is that of the file and that of the version:
+ * {@code pin-down-sound}, {@code pin-down-screen-misses}.
+ */
+public final class ScenarioLibrary {
+
+    private static final String FOLDER = "/scenarios/";
+
+    private ScenarioLibrary() {}
+
+    /** Names of all scenes of the library, in a fixed order. */
+    public static List<String> list() {
+        List<String> names = new ArrayList<>();
+        scenarios()
+                .forEach((name, scenario) ->
+                        scenario.versions().keySet().forEach(version -> names.add(name + "-" + version)));
+        return names;
+    }
+
+    /** One line about a scene: the scenario's title. */
+    public static String title(String name) {
+        return find(name, scenarios()).scenario().title();
+    }
+
+    /**
+     * @param name as {@link #list} gives it
+     * @param seed what varies: people, kits, small shifts of places and times, the side of the floor
+     * @throws MendableException where there is no such scene
+     */
+    public static PlayedScene load(String name, long seed) {
+        Found found = find(name, scenarios());
+        return Choreographer.play(found.scenario(), found.version(), seed);
+    }
+
+    /**
+     * A scenario of the user's own.
+     *
+     * @param file YAML; the scene's name is the file's without its ending, and the version's
+     * @param version {@code sound} or one of the file's versions
+     * @throws ScenarioException where the file is not a scenario that can be played
+     */
+    public static Scene load(Path file, String version, long seed) {
+        Scenario scenario = readFile(file);
+        if (!scenario.versions().containsKey(version)) {
+            throw new ScenarioException(file + ": no version '" + version + "'; expected one of "
+                    + String.join(", ", scenario.versions().keySet()));
+        }
+        return Choreographer.play(scenario, version, seed);
+    }
+
+    /** Versions of a scenario of the user's own, {@code sound} first. */
+    public static List<String> versions(Path file) {
+        return List.copyOf(readFile(file).versions().keySet());
+    }
+
+    private static Scenario readFile(Path file) {
+        try {
+            String name = file.getFileName().toString().replaceFirst("\\.ya?ml$", "");
+            return ScenarioReader.read(file.toString(), name, Files.readString(file));
+        } catch (IOException e) {
+            throw new MendableException(file + ": can't be read: " + e.getMessage(), e);
+        }
+    }
+
+    private record Found(Scenario scenario, String version) {}
+
+    private static Found find(String name, Map<String, Scenario> scenarios) {
+        for (Map.Entry<String, Scenario> entry : scenarios.entrySet()) {
+            for (String version : entry.getValue().versions().keySet()) {
+                if (name.equals(entry.getKey() + "-" + version)) {
+                    return new Found(entry.getValue(), version);
+                }
+            }
+        }
+        throw new MendableException("no scenario '" + name + "' in the library; --list names them");
+    }
+
+    private static Map<String, Scenario> scenarios() {
+        Map<String, Scenario> scenarios = new LinkedHashMap<>();
+        for (String name : text("index.txt").lines().filter(l -> !l.isBlank()).toList()) {
+            scenarios.put(name, ScenarioReader.read(name + ".yaml", name, text(name + ".yaml")));
+        }
+        return scenarios;
+    }
+
+    private static String text(String file) {
+        try (InputStream in = ScenarioLibrary.class.getResourceAsStream(FOLDER + file)) {
+            if (in == null) {
+                throw new IllegalStateException("the library lacks " + file);
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new IllegalStateException("the library's " + file + " can't be read", e);
+        }
+    }
+}

@@ -1,0 +1,81 @@
+package floorgauge.sampleclips.scenario;
+
+import floorgauge.sampleclips.movement.FloorVector;
+import floorgauge.sampleclips.movement.HumanLimits;
+import floorgauge.sampleclips.movement.Mover;
+import floorgauge.sampleclips.movement.Steering;
+import java.util.Optional;
+
+/** Goes to a spot: by way of another, or off a team-mate shoulder to hip. */
+final class Travel implements Goal {
+
+    /** Between the envelopes of a cutter and the screener whose hip is brushed. */
+    private static final double BRUSH_METRES = 0.08;
+
+    private static final double LOOKAHEAD_METRES = 1.8;
+    private static final double THERE_METRES = 0.3;
+
+    private final FloorVector target;
+    private final Optional<FloorVector> via;
+    private final Optional<Role> off;
+    private final double pace;
+    private final boolean dribble;
+    private double side;
+    private boolean pastVia;
+    private boolean pastOff;
+    private boolean reached;
+
+    Travel(FloorVector target, Optional<FloorVector> via, Optional<Role> off, double pace, boolean dribble) {
+        this.target = target;
+        this.via = via;
+        this.off = off;
+        this.pace = pace;
+        this.dribble = dribble;
+        this.pastVia = via.isEmpty();
+        this.pastOff = off.isEmpty();
+    }
+
+    boolean isDribble() {
+        return dribble;
+    }
+
+    @Override
+    public boolean reached() {
+        return reached;
+    }
+
+    @Override
+    public FloorVector wish(Floor floor, Mover self) {
+        if (!pastVia) {
+            FloorVector point = via.orElseThrow();
+            pastVia = point.distanceTo(self.position()) < 0.35;
+            return round(floor, self, Steering.pass(self, point, pace));
+        }
+        if (!pastOff) {
+            FloorVector point = shoulder(floor, self);
+            FloorVector onward = target.minus(point).unit();
+            pastOff = point.distanceTo(self.position()) < 0.12
+                    || self.position().minus(point).dot(onward) > 0;
+            return round(floor, self, Steering.pass(self, point, pace));
+        }
+        reached |= target.distanceTo(self.position()) < THERE_METRES;
+        return round(floor, self, Steering.arrive(self, target, FloorVector.ZERO, pace));
+    }
+
+    /** The point beside the team-mate that the path brushes, on the side from which the runner comes. */
+    private FloorVector shoulder(Floor floor, Mover self) {
+        Role mate = off.orElseThrow();
+        FloorVector centre = floor.goal(mate) instanceof SetScreen screen
+                ? screen.intended(floor)
+                : floor.mover(mate).position();
+        FloorVector across = target.minus(centre).unit().left();
+        if (side == 0) {
+            side = across.dot(self.position().minus(centre)) >= 0 ? 1 : -1;
+        }
+        return centre.plus(across.times(side * (2 * HumanLimits.BODY_RADIUS_METRES + BRUSH_METRES)));
+    }
+
+    private static FloorVector round(Floor floor, Mover self, FloorVector wished) {
+        return Steering.around(self, wished, floor.everyone(), LOOKAHEAD_METRES, 0);
+    }
+}
