@@ -1,0 +1,64 @@
+package floorgauge.sampleclips.render.gym;
+
+import floorgauge.sampleclips.render.value.Colour;
+import floorgauge.sampleclips.render.value.Hash;
+
+/** A varnished strip floor: strips along the court, each cut into planks with a tone and a grain of their own. */
+public final class WoodFloor {
+
+    private static final double STRIP_METRES = 0.068;
+    private static final double PLANK_METRES = 1.3;
+    private static final double SEAM_METRES = 0.0016;
+    private static final int MOST_STRIPS = 6;
+
+    private final long seed;
+    private final float[] base;
+
+    public WoodFloor(int rgb, long seed) {
+        this.base = Colour.linear(rgb);
+        this.seed = seed;
+    }
+
+    /**
+     * The reflectance of bare wood over a pixel's footprint.
+     *
+     * @param spanX size of the footprint along x, metres
+     * @param spanY size of the footprint along y, metres
+     * @param rgb receives linear light
+     */
+    public void reflectance(double x, double y, double spanX, double spanY, float[] rgb) {
+        double span = Math.max(spanY, 1e-4);
+        double low = (y - span / 2) / STRIP_METRES;
+        double high = (y + span / 2) / STRIP_METRES;
+        long first = (long) Math.floor(low);
+        long last = (long) Math.floor(high);
+        double tone = 0;
+        double hue = 0;
+        if (last - first < MOST_STRIPS) {
+            for (long strip = first; strip <= last; strip++) {
+                double share = (Math.min(high, strip + 1) - Math.max(low, strip)) / (high - low);
+                long plank = plank(strip, x);
+                long h = Hash.of(seed, strip, plank);
+                tone += share * (Hash.unit(h) - 0.5);
+                hue += share * (Hash.unit(Hash.mix(h + 1)) - 0.5);
+            }
+        }
+        double grainFade = Math.min(1, 0.010 / span) * Math.min(1, 0.15 / Math.max(spanX, 1e-4));
+        double grain = grainFade < 0.04 ? 0 : grainFade * Hash.noise(seed + 7 + first, x * 5, y * 110);
+        double patch = 0.5 * Hash.noise(seed + 3, x * 0.33, y * 0.45) + 0.25 * Hash.noise(seed + 4, x * 1.1, y * 1.7);
+        double light = 1 + 0.26 * tone + 0.10 * grain + 0.05 * patch - seams(low, high, first, last, span);
+        rgb[0] = (float) (base[0] * light * (1 + 0.03 * hue));
+        rgb[1] = (float) (base[1] * light);
+        rgb[2] = (float) (base[2] * light * (1 - 0.10 * hue));
+    }
+
+    private long plank(long strip, double x) {
+        double offset = Hash.unit(Hash.of(seed + 11, strip)) * PLANK_METRES * 8;
+        return (long) Math.floor((x + offset) / PLANK_METRES);
+    }
+
+    private static double seams(double low, double high, long first, long last, double span) {
+        double count = last - first < MOST_STRIPS ? last - first : (high - low);
+        return 0.45 * Math.min(1, count * SEAM_METRES / span);
+    }
+}
