@@ -1,0 +1,51 @@
+package floorgauge.app.result;
+
+import floorgauge.court.floor.FloorPoint;
+import floorgauge.court.floor.PixelPoint;
+import floorgauge.court.rules.RuleSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Function;
+
+/**
+ * Where the court lies in the picture, as far as results and drawings need it.
+ *
+ * @param rules the court
+ * @param source {@code lines}, {@code points}, or {@code none} where positions came without a picture
+ * @param status {@code good}, {@code weak} or {@code none}
+ * @param reason one sentence
+ * @param pixelToFloor homography row by row, pixels to metres in the court frame; empty where there is none
+ * @param floorToPixel where a floor point appears in the film; empty out of sight, and always without a homography
+ */
+public record CourtReading(
+        RuleSet rules,
+        String source,
+        String status,
+        String reason,
+        List<Double> pixelToFloor,
+        Function<FloorPoint, Optional<PixelPoint>> floorToPixel) {
+
+    public CourtReading {
+        Objects.requireNonNull(rules, "rules");
+        Objects.requireNonNull(source, "source");
+        Objects.requireNonNull(status, "status");
+        Objects.requireNonNull(reason, "reason");
+        Objects.requireNonNull(floorToPixel, "floorToPixel");
+        pixelToFloor = List.copyOf(pixelToFloor);
+        if (!pixelToFloor.isEmpty() && pixelToFloor.size() != 9) {
+            throw new IllegalArgumentException("a homography has nine entries, not " + pixelToFloor.size());
+        }
+    }
+
+    /** Positions that came from a file of tracks, without a picture. */
+    public static CourtReading withoutPicture(RuleSet rules) {
+        return new CourtReading(
+                rules,
+                "none",
+                "none",
+                "Positions were read from a file of tracks; no picture was looked at.",
+                List.of(),
+                point -> Optional.empty());
+    }
+}
