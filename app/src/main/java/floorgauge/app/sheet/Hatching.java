@@ -1,0 +1,12 @@
+package floorgauge.app.sheet;
+
+/** The hatching that stands for "not seen", defined once a page. */
+final class Hatching {
+
+    static final String DEFINITION = "<svg width=\"0\" height=\"0\" class=\"definitions\" aria-hidden=\"true\"><defs>"
+            + "<pattern id=\"hatch\" width=\"5\" height=\"5\" patternUnits=\"userSpaceOnUse\""
+            + " patternTransform=\"rotate(45)\"><line x1=\"0\" y1=\"0\" x2=\"0\" y2=\"5\" class=\"hatch-line\"/></pattern>"
+            + "</defs></svg>\n";
+
+    private Hatching() {}
+}

@@ -1,0 +1,53 @@
+package floorgauge.app.sheet;
+
+import floorgauge.app.drawing.Svg;
+
+/** Writes HTML element by element; all text is made safe on its way in. */
+final class Html {
+
+    private final StringBuilder out = new StringBuilder();
+
+    /** Opens an element; {@code attributes} is trusted text of this program, such as {@code class="fact"}. */
+    Html open(String element, String attributes) {
+        out.append('<').append(element);
+        if (!attributes.isEmpty()) {
+            out.append(' ').append(attributes);
+        }
+        out.append('>');
+        return this;
+    }
+
+    Html open(String element) {
+        return open(element, "");
+    }
+
+    Html close(String element) {
+        out.append("</").append(element).append(">\n");
+        return this;
+    }
+
+    /** Text that may hold anything. */
+    Html text(String text) {
+        out.append(Svg.escape(text));
+        return this;
+    }
+
+    /** A whole element that holds text. */
+    Html element(String element, String attributes, String text) {
+        return open(element, attributes).text(text).close(element);
+    }
+
+    Html element(String element, String text) {
+        return element(element, "", text);
+    }
+
+    /** Markup that this program made. */
+    Html markup(String markup) {
+        out.append(markup);
+        return this;
+    }
+
+    String finish() {
+        return out.toString();
+    }
+}
