@@ -19,7 +19,7 @@ public final class Svg {
      * @param width above 0
      * @param height above 0
      * @param style class names
-     * @param textEquivalent what a reader hears who cannot see it
+     * @param textEquivalent what a reader hears who cannot see it; empty where words beside the drawing say it already
      */
     public Svg(double left, double top, double width, double height, String style, String textEquivalent) {
         out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"")
@@ -32,9 +32,10 @@ public final class Svg {
                 .append(number(width))
                 .append(' ')
                 .append(number(height))
-                .append("\" role=\"img\" aria-label=\"")
-                .append(escape(textEquivalent))
-                .append("\">");
+                .append(
+                        textEquivalent.isEmpty()
+                                ? "\" aria-hidden=\"true\">"
+                                : "\" role=\"img\" aria-label=\"" + escape(textEquivalent) + "\">");
     }
 
     /** Text that may hold anything, made safe for element content and attribute values. */

@@ -1,9 +1,13 @@
 package floorgauge.app.sheet;
 
 import floorgauge.app.drawing.Svg;
+import java.util.Set;
 
 /** Writes HTML element by element; all text is made safe on its way in. */
 final class Html {
+
+    /** Elements within a line of text, where a line break would show as a space. */
+    private static final Set<String> INLINE = Set.of("a", "b", "span");
 
     private final StringBuilder out = new StringBuilder();
 
@@ -22,7 +26,7 @@ final class Html {
     }
 
     Html close(String element) {
-        out.append("</").append(element).append(">\n");
+        out.append("</").append(element).append(INLINE.contains(element) ? ">" : ">\n");
         return this;
     }
 
