@@ -25,7 +25,7 @@ class SparseAssignmentTest {
     }
 
     @Test
-    void componentsAreSolvedApart() {
+    void aPairGivesWayWhereThatIsWorthMore() {
         List<Entry> entries = List.of(new Entry(2, 7, 1), new Entry(0, 3, 5), new Entry(0, 4, 4), new Entry(1, 3, 4.5));
         assertThat(SparseAssignment.maximise(entries, 3, 8)).containsExactly(4, 3, 7);
     }
@@ -65,6 +65,23 @@ class SparseAssignmentTest {
                         .isTrue();
             }
         }
+    }
+
+    /** A chain of 100,000 moments, each near its two neighbours: far too many for a matrix. */
+    @Test
+    void aLongChainTakesMemoryOfItsLength() {
+        int length = 100_000;
+        List<Entry> entries = new ArrayList<>();
+        for (int i = 0; i < length; i++) {
+            entries.add(new Entry(i, i, 1));
+            if (i > 0) {
+                entries.add(new Entry(i, i - 1, 1.5));
+            }
+        }
+        int[] chosen = SparseAssignment.maximise(entries, length, length);
+        assertThat(chosen[0]).isEqualTo(-1);
+        assertThat(chosen[1]).isZero();
+        assertThat(chosen[length - 1]).isEqualTo(length - 2);
     }
 
     private static double worth(double[] dense, int columns, int[] columnOfRow) {
