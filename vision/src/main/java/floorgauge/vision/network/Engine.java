@@ -1,0 +1,32 @@
+package floorgauge.vision.network;
+
+/**
+ * Settings of PyTorch that hold for the whole process and must be set before it is loaded. What is already set on the
+ * command line stands.
+ */
+final class Engine {
+
+    static final String THREADS = "ai.djl.pytorch.num_threads";
+
+    static {
+        // DJL would otherwise ask addresses on the net for models and send figures about its use.
+        setDefault("ai.djl.offline", "true");
+        setDefault("OPT_OUT_TRACKING", "true");
+        setDefault(THREADS, Integer.toString(Runtime.getRuntime().availableProcessors()));
+        // One network runs at a time; a second pool of threads would only take turns with the first.
+        setDefault("ai.djl.pytorch.num_interop_threads", "1");
+    }
+
+    private Engine() {}
+
+    /** Makes sure that the settings stand. */
+    static void prepare() {
+        // The static initialiser has done it.
+    }
+
+    private static void setDefault(String property, String value) {
+        if (System.getProperty(property) == null) {
+            System.setProperty(property, value);
+        }
+    }
+}
