@@ -22,6 +22,7 @@ public final class MotionSmoother {
 
     private static final double LAG_SECONDS = 2;
     private static final double BLOCK_SECONDS = 4;
+    private static final double SWAY_METRES = 0.05;
     private static final double LEAST_VARIANCE = 1e-6;
     private static final double NOMINAL_INTERVAL_SECONDS = 0.04;
 
@@ -62,7 +63,7 @@ public final class MotionSmoother {
             return;
         }
         wantTicksUpTo(timeSeconds);
-        if (segment.squaredInnovation(timeSeconds, z, noise) > prior.gate() * prior.gate()) {
+        if (isOutlier(timeSeconds, z, noise)) {
             reject(timeSeconds, z, noise);
             return;
         }
@@ -126,6 +127,19 @@ public final class MotionSmoother {
         firstRejectedSeconds = Double.NaN;
         nextTick = UniformClock.atOrAfter(timeSeconds);
         wantTicksUpTo(timeSeconds);
+    }
+
+    /**
+     * Beyond the gate, where a sudden start or stop within human limits, and a step of the body, are let through however
+     * sure the observation is.
+     */
+    private boolean isOutlier(double timeSeconds, double[] z, double[] noise) {
+        double dt = timeSeconds - lastAcceptedSeconds;
+        double surprise = SWAY_METRES + prior.accelerationDeviation() * dt * dt;
+        double[] wide = noise.clone();
+        wide[0] += surprise * surprise;
+        wide[3] += surprise * surprise;
+        return segment.squaredInnovation(timeSeconds, z, wide) > prior.gate() * prior.gate();
     }
 
     private void reject(double timeSeconds, double[] z, double[] noise) {

@@ -20,7 +20,7 @@ final class ScreenMeter {
     private static final int LEAD_TICKS = UniformClock.ticks(0.3);
     private static final int APPROACH_TICKS = UniformClock.ticks(2.5);
     private static final int RECOVERY_TICKS = UniformClock.ticks(3);
-    private static final double PLATEAU_METRES = 0.05;
+    private static final double PLATEAU_METRES = 0.02;
     private static final double NEVER_NEAR_METRES = 2.0;
     private static final double FULL_BASE = 1.5;
     private static final double NO_BASE = 1.0;

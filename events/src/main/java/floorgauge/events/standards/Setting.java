@@ -85,7 +85,7 @@ public enum Setting {
     SPACING_STALLED_TIME("spacing", "stalled-time", TIME, 3, 1, 10, "ball held longer than this"),
     SPACING_STALLED_SPEED("spacing", "stalled-speed", SPEED, 0.8, 0.2, 2, "while the attackers average under this"),
     MOTION_JERK_DENSITY(
-            "motion", "jerk-density", JERK_DENSITY, 40, 1, 1000, "how quickly a player's acceleration may change"),
+            "motion", "jerk-density", JERK_DENSITY, 150, 1, 2000, "how quickly a player's acceleration may change"),
     MOTION_ERROR_TIME(
             "motion", "error-time", TIME, 0.06, 0, 0.5, "position errors of frames nearer than this go together"),
     MOTION_GATE("motion", "gate", NUMBER, 4.0, 2, 10, "a position this many standard deviations off is an outlier"),
