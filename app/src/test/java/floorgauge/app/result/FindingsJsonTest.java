@@ -102,11 +102,12 @@ class FindingsJsonTest {
     void theRunThatMadeAFileIsReadFromItsHead() throws IOException {
         MeasuredFilm film = InventedFilm.measured();
         write(film, "findings.json");
-        Optional<String> key = FindingsJson.made(folder.resolve("findings.json"));
-        assertThat(key).contains(film.settings().keyFor(film.film().sha256()));
+        String key = film.settings().keyFor(film.film().sha256());
+        assertThat(FindingsJson.made(folder.resolve("findings.json")))
+                .contains(new FindingsJson.Made(key, film.film().sha256()));
         assertThat(key)
-                .isNotEqualTo(Optional.of(RunSettings.of(Map.of("court", "nba"))
-                        .keyFor(film.film().sha256())));
+                .isNotEqualTo(RunSettings.of(Map.of("court", "nba"))
+                        .keyFor(film.film().sha256()));
     }
 
     @Test
