@@ -46,7 +46,12 @@ public record RenderPlan(
 
     /** A practice on a clean floor, filmed at 1280 x 720 and 30 frames a second by a camera of a style. */
     public static RenderPlan of(Scene scene, CourtEnd end, CameraStyle style, long seed) {
-        return in(Gym.clean(scene.rules(), Hash.of(seed, 1)), scene, end, style, seed);
+        return in(Gym.clean(scene.rules(), gymSeed(seed)), scene, end, style, seed);
+    }
+
+    /** The seed of the gym in a film of a seed. */
+    public static long gymSeed(long seed) {
+        return Hash.of(seed, 1);
     }
 
     /** The same in a given gym. */
