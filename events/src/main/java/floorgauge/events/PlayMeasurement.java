@@ -30,7 +30,7 @@ import java.util.stream.Stream;
 /** Measures one play: all kinds of finding, in the order in which they need each other. */
 final class PlayMeasurement {
 
-    private static final int ACTION_BEFORE_TICKS = UniformClock.ticks(2.0);
+    private static final int ACTION_BEFORE_TICKS = UniformClock.ticks(1.5);
     private static final int ACTION_AFTER_TICKS = UniformClock.ticks(1.5);
     private static final int FULL_TEAM = 5;
 
@@ -53,15 +53,28 @@ final class PlayMeasurement {
         ScreenFindings screenFindings = new ScreenFindings(view);
         for (Screen screen : Screens.of(view)) {
             findings.addAll(screenFindings.of(screen));
-            int at = Math.min(screen.moment(), screen.pass());
-            actions.add(
-                    at - ACTION_BEFORE_TICKS,
-                    Math.max(screen.moment(), screen.pass()) + ACTION_AFTER_TICKS,
-                    List.of(screen.screener(), screen.user()));
+            actions.add(nearFrom(screen), nearTo(screen), List.of(screen.screener(), screen.user()));
         }
         findings.addAll(new CrowdedFloor(view, actions).find());
         return new PossessionFindings(
                 possession(), sorted(findings), new SpacingMeter(view, actions).series(), trails(), notSeen());
+    }
+
+    /** From when the two came together for the screen: waiting for it is part of it. */
+    private int nearFrom(Screen screen) {
+        double crowded = view.standards().of(Setting.SPACING_CROWDED_DISTANCE);
+        int i = Math.min(screen.moment(), screen.pass());
+        while (i > 0
+                && screen.screener().seen(i)
+                && screen.user().seen(i)
+                && screen.screener().distanceTo(screen.user(), i) < crowded) {
+            i--;
+        }
+        return Math.min(i, screen.from() - ACTION_BEFORE_TICKS);
+    }
+
+    private int nearTo(Screen screen) {
+        return Math.max(screen.moment(), screen.pass()) + ACTION_AFTER_TICKS;
     }
 
     private List<Finding> sorted(List<Finding> findings) {

@@ -125,10 +125,7 @@ class MeasurementTest {
         assertThat(screen.holder(Role.USER_DEFENDER)).hasValue(12);
         assertThat(screen.holder(Role.SCREENER_DEFENDER)).hasValue(13);
         assertThat(screen.label()).isEqualTo("down screen");
-        assertThat(screen.figure("gap between screener and defender")
-                        .orElseThrow()
-                        .value())
-                .isCloseTo(0.05, within(0.02));
+        assertThat(screen.figure("gap").orElseThrow().value()).isCloseTo(0.05, within(0.02));
         assertThat(screen.figure("contact probability").orElseThrow().value()).isGreaterThan(0.9);
         assertThat(findings.all()).filteredOn(f -> f.kind().isFlag()).isEmpty();
     }
@@ -141,11 +138,7 @@ class MeasurementTest {
                 findings.all().stream().filter(f -> f.kind().isFlag()).toList();
         assertThat(flags).hasSize(1);
         assertThat(flags.get(0).kind()).isIn(FindingKind.WEAK_SCREEN, FindingKind.MISSED_SCREEN);
-        assertThat(flags.get(0)
-                        .figure("gap between screener and defender")
-                        .orElseThrow()
-                        .value())
-                .isCloseTo(0.6, within(0.03));
+        assertThat(flags.get(0).figure("gap").orElseThrow().value()).isCloseTo(0.6, within(0.03));
         assertThat(flags.get(0).severity()).isPresent();
         assertThat(flags.get(0).frames()).hasSize(3);
         assertThat(flags.get(0).sentence())
@@ -158,8 +151,7 @@ class MeasurementTest {
         Findings findings = measured(pinDown(0.0, true, 0.6).exact(25));
         Finding flag = only(findings, FindingKind.MOVING_SCREEN);
         assertThat(flag.holder(Role.SCREENER)).hasValue(3);
-        assertThat(flag.figure("screener's speed at contact").orElseThrow().value())
-                .isCloseTo(1.1, within(0.15));
+        assertThat(flag.figure("screener speed").orElseThrow().value()).isCloseTo(1.1, within(0.15));
     }
 
     @Test
@@ -204,10 +196,7 @@ class MeasurementTest {
             if (findings.ofKind(FindingKind.SCREEN).isEmpty()) {
                 continue;
             }
-            var gap = findings.ofKind(FindingKind.SCREEN)
-                    .get(0)
-                    .figure("gap between screener and defender")
-                    .orElseThrow();
+            var gap = findings.ofKind(FindingKind.SCREEN).get(0).figure("gap").orElseThrow();
             assertThat(gap.standardError().orElseThrow()).isBetween(0.03, 0.2);
             if (Math.abs(gap.value() - 0.6) <= 2 * gap.standardError().orElseThrow()) {
                 inside++;
@@ -230,7 +219,7 @@ class MeasurementTest {
         Finding flag = only(findings, FindingKind.CROWDED_FLOOR);
         assertThat(flag.roles()).extracting(r -> r.trackId()).containsExactly(1, 3);
         assertThat(flag.figure("least distance").orElseThrow().value()).isCloseTo(Math.sqrt(5), within(0.01));
-        assertThat(flag.figure("time").orElseThrow().value()).isCloseTo(3.33, within(0.1));
+        assertThat(flag.figure("duration").orElseThrow().value()).isCloseTo(3.33, within(0.1));
     }
 
     @Test
@@ -243,7 +232,7 @@ class MeasurementTest {
 
     private static double gapAt(double framesPerSecond) {
         Finding screen = only(measured(pinDown(0.3, false, 0).exact(framesPerSecond)), FindingKind.SCREEN);
-        return screen.figure("gap between screener and defender").orElseThrow().value();
+        return screen.figure("gap").orElseThrow().value();
     }
 
     @Test

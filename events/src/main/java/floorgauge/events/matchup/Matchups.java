@@ -19,6 +19,7 @@ public final class Matchups {
     private static final int HALF_WINDOW_TICKS = UniformClock.ticks(0.6);
     private static final double RIM_SHARE = 0.3;
     private static final double UNSEEN_COST = 50;
+    private static final double STAYS_METRES = 0.5;
 
     private final Play play;
     private final List<PlayerPath> attackers;
@@ -38,7 +39,11 @@ public final class Matchups {
         this.guard = new int[steps][];
         int half = HALF_WINDOW_TICKS / STEP_TICKS;
         for (int s = 0; s < steps; s++) {
-            guard[s] = Assignment.least(windowed(costs, Math.max(0, s - half), Math.min(steps - 1, s + half), s));
+            double[][] windowed = windowed(costs, Math.max(0, s - half), Math.min(steps - 1, s + half), s);
+            if (s > 0) {
+                favour(guard[s - 1], windowed);
+            }
+            guard[s] = Assignment.least(windowed);
             dropUnseen(guard[s], costs[s]);
         }
     }
@@ -80,6 +85,15 @@ public final class Matchups {
         return mean;
     }
 
+    /** Who guards a man goes on to, until another is nearer by more than a step. */
+    private static void favour(int[] before, double[][] cost) {
+        for (int a = 0; a < before.length; a++) {
+            if (before[a] >= 0) {
+                cost[a][before[a]] -= STAYS_METRES;
+            }
+        }
+    }
+
     private static void dropUnseen(int[] guard, double[][] cost) {
         for (int a = 0; a < guard.length; a++) {
             if (guard[a] >= 0 && cost[a][guard[a]] >= UNSEEN_COST) {
@@ -108,6 +122,24 @@ public final class Matchups {
             }
         }
         return Optional.empty();
+    }
+
+    /** Who guarded an attacker for the longest between two indexes; of equals the one with the smaller id. */
+    public Optional<PlayerPath> mostlyGuardOf(PlayerPath attacker, int from, int to) {
+        int a = attackers.indexOf(attacker);
+        int[] counts = new int[defenders.size()];
+        for (int s = step(from); s <= step(to); s++) {
+            if (guard[s][a] >= 0) {
+                counts[guard[s][a]]++;
+            }
+        }
+        int best = -1;
+        for (int d = 0; d < counts.length; d++) {
+            if (counts[d] > 0 && (best < 0 || counts[d] > counts[best])) {
+                best = d;
+            }
+        }
+        return best < 0 ? Optional.empty() : Optional.of(defenders.get(best));
     }
 
     /** Share of the steps between two indexes in which a defender guards an attacker, 0 to 1. */

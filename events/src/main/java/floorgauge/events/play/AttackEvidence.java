@@ -21,7 +21,9 @@ final class AttackEvidence {
     private static final double GOAL_SIDE_METRES = 0.9;
     private static final double GOAL_SIDE_DEVIATION = 1.1;
     private static final double ALONE = 2;
-    private static final double BALL = 3;
+    private static final double HELD_BALL = 3;
+    private static final double NEAR_BALL = 0.7;
+    private static final double REACH_METRES = 2;
     private static final double MOST_SCORE_METRES = 2;
     private static final double BALL_REACH_METRES = 1.3;
     private static final double SECONDS_A_TICK = 0.04;
@@ -43,10 +45,11 @@ final class AttackEvidence {
                 * GATHER_METRES
                 / (GATHER_DEVIATION * GATHER_DEVIATION);
         Team withBall = withBall(tick);
+        double ball = tick.ball().map(b -> b.heldBy() > 0).orElse(false) ? HELD_BALL : NEAR_BALL;
         for (Attack attack : Attack.values()) {
             double sum = attack.end().sign() * gather + goalSide(tick, attack);
             if (withBall != Team.UNKNOWN) {
-                sum += withBall == attack.team() ? BALL : -BALL;
+                sum += withBall == attack.team() ? ball : -ball;
             }
             sums[attack.ordinal()] = sum * SECONDS_A_TICK;
         }
@@ -85,7 +88,7 @@ final class AttackEvidence {
         }
         BallTick ball = tick.ball().get();
         PlayerTick best = null;
-        double least = BALL_REACH_METRES;
+        double least = ball.heightMetres() > REACH_METRES ? 0 : BALL_REACH_METRES;
         for (PlayerTick player : tick.players()) {
             if (player.trackId() == ball.heldBy()) {
                 return isPlayer(player.team()) ? player.team() : Team.UNKNOWN;

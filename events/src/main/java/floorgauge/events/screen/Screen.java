@@ -21,10 +21,11 @@ import java.util.OptionalDouble;
  * @param gap between the envelopes of S and D at t0, metres; below 0 where they overlap
  * @param contactProbability that the gap was at most the contact gap for the contact time
  * @param contactSeconds how long the mean gap was
- * @param speedAtContact of S, m/s
+ * @param speedAtContact mean speed of S in the set time before contact, m/s
  * @param movingProbability that S was faster than the set speed at contact
  * @param brush between the envelopes of U and S at the pass, metres
  * @param separationBefore U to D 0.3 s before t0, metres
+ * @param trailing whether D passed S on U's side, and not under the screen
  * @param separationGained largest U to D after t0 less the one before, metres; empty where it was not seen
  * @param separationIndex when it was largest
  * @param timeLost until D was back on U, seconds; empty where he was not seen to come back
@@ -50,6 +51,7 @@ public record Screen(
         double movingProbability,
         Estimate brush,
         Estimate separationBefore,
+        boolean trailing,
         Optional<Estimate> separationGained,
         int separationIndex,
         OptionalDouble timeLost,

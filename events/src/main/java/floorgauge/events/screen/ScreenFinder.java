@@ -10,14 +10,15 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Finds where a user passes a possible screener: their distance is least and at most the candidate distance, the user moves
- * at the user speed or has the ball, is the faster of the two, and has a defender near beforehand.
+ * Finds where a user passes a possible screener: they are within the candidate distance, the user moves at the user speed, or
+ * half of it with the ball, is the faster of the two, and has a defender near beforehand.
  */
 final class ScreenFinder {
 
     private static final int NEIGHBOURHOOD_TICKS = UniformClock.ticks(0.6);
-    private static final int AROUND_TICKS = UniformClock.ticks(0.4);
     private static final int BEFORE_TICKS = UniformClock.ticks(1.0);
+    private static final int LONG_BEFORE_TICKS = UniformClock.ticks(3.5);
+    private static final int SHORTLY_BEFORE_TICKS = UniformClock.ticks(0.4);
     private static final double HAS_BALL = 0.5;
 
     private final PlayView view;
@@ -43,70 +44,51 @@ final class ScreenFinder {
         return found;
     }
 
-    /** Indexes at which the distance of the two is least in its neighbourhood and small enough. */
-    private List<Integer> passes(PlayerPath a, PlayerPath b) {
+    /**
+     * For each stretch in which the two are near each other, the index at which they are nearest while the user moves: a
+     * screener may wait beside a user who stands, and only what happens when he goes counts.
+     */
+    private List<Integer> passes(PlayerPath screener, PlayerPath user) {
         double most = view.standards().of(Setting.SCREEN_CANDIDATE_DISTANCE);
-        List<Integer> minima = new ArrayList<>();
-        for (int i = play.coreFrom(); i < play.coreTo(); i++) {
-            if (a.seen(i) && b.seen(i) && a.distanceTo(b, i) <= most && isLeast(a, b, i)) {
-                minima.add(i);
+        List<Integer> passes = new ArrayList<>();
+        int i = Math.max(0, play.coreFrom() - NEIGHBOURHOOD_TICKS);
+        while (i < play.size()) {
+            int best = -1;
+            while (i < play.size() && near(screener, user, i, most)) {
+                boolean goes = user.speed(i) >= leastSpeed(user, i) && user.speed(i) > screener.speed(i);
+                if (goes && (best < 0 || screener.distanceTo(user, i) < screener.distanceTo(user, best))) {
+                    best = i;
+                }
+                i++;
             }
+            if (best >= 0 && play.inCore(best)) {
+                passes.add(best);
+            }
+            i++;
         }
-        return minima;
+        return passes;
     }
 
-    private boolean isLeast(PlayerPath a, PlayerPath b, int i) {
-        double here = a.distanceTo(b, i);
-        for (int k = i - NEIGHBOURHOOD_TICKS; k <= i + NEIGHBOURHOOD_TICKS; k++) {
-            if (k == i || !a.seen(k) || !b.seen(k)) {
-                continue;
-            }
-            double there = a.distanceTo(b, k);
-            if (there < here || (there == here && k < i)) {
-                return false;
-            }
-        }
-        return true;
+    private static boolean near(PlayerPath a, PlayerPath b, int i, double most) {
+        return a.seen(i) && b.seen(i) && a.distanceTo(b, i) <= most;
+    }
+
+    private double leastSpeed(PlayerPath user, int i) {
+        double least = view.standards().of(Setting.SCREEN_USER_SPEED);
+        boolean hasBall = view.control().ballSeen() && view.control().probability(user, i) >= HAS_BALL;
+        return hasBall ? least / 2 : least;
     }
 
     private Optional<ScreenCandidate> candidate(PlayerPath screener, PlayerPath user, int pass) {
-        if (meanSpeed(screener, pass) >= meanSpeed(user, pass) || !moves(user, pass)) {
-            return Optional.empty();
-        }
-        int before = play.clamp(pass - BEFORE_TICKS);
-        Optional<PlayerPath> defender =
-                view.matchups().guardOf(user, before).or(() -> view.matchups().guardOf(user, pass));
+        int from = play.clamp(pass - LONG_BEFORE_TICKS);
+        int to = play.clamp(pass - SHORTLY_BEFORE_TICKS);
+        Optional<PlayerPath> defender = view.matchups().mostlyGuardOf(user, from, to);
         if (defender.isEmpty() || !near(user, defender.get(), pass)) {
             return Optional.empty();
         }
-        Optional<PlayerPath> other = view.matchups()
-                .guardOf(screener, before)
-                .or(() -> view.matchups().guardOf(screener, pass))
-                .filter(e -> e != defender.get());
+        Optional<PlayerPath> other =
+                view.matchups().mostlyGuardOf(screener, from, to).filter(e -> e != defender.get());
         return Optional.of(new ScreenCandidate(screener, user, defender.get(), other, pass));
-    }
-
-    private static double meanSpeed(PlayerPath player, int pass) {
-        double sum = 0;
-        int count = 0;
-        for (int i = pass - AROUND_TICKS; i <= pass + AROUND_TICKS / 4; i++) {
-            if (player.seen(i)) {
-                sum += player.speed(i);
-                count++;
-            }
-        }
-        return count == 0 ? 0 : sum / count;
-    }
-
-    private boolean moves(PlayerPath user, int pass) {
-        double least = view.standards().of(Setting.SCREEN_USER_SPEED);
-        for (int i = pass - AROUND_TICKS; i <= pass + AROUND_TICKS; i++) {
-            if (user.seen(i) && user.speed(i) >= least) {
-                return true;
-            }
-        }
-        return view.control().probability(user, pass) >= HAS_BALL
-                && view.control().ballSeen();
     }
 
     private boolean near(PlayerPath user, PlayerPath defender, int pass) {

@@ -67,15 +67,15 @@ public final class ScreenFindings {
                 + player(s.user().trackId()) + " (" + s.use().words() + ") " + contact + gained + after + ".";
     }
 
-    /** A screen without contact: missed where the defender ran through its reach and lost no time, weak otherwise. */
+    /**
+     * A screen without contact that the defender ran past on the user's side: missed where he came within its reach and lost
+     * no time, weak otherwise. One that he went under is the defence's answer and no fault.
+     */
     private Optional<Finding> without(Screen s) {
-        if (s.use() != ScreenUse.USED || s.separationGained().isEmpty()) {
+        if (s.use() != ScreenUse.USED || s.separationGained().isEmpty() || !s.trailing()) {
             return Optional.empty();
         }
-        double least = standards.of(Setting.SCREEN_LEAST_SEPARATION);
-        double probability = s.probability()
-                * (1 - s.contactProbability())
-                * s.separationGained().get().probabilityAtMost(least);
+        double probability = s.probability() * (1 - s.contactProbability());
         if (probability < standards.of(Setting.FLAG_PROBABILITY)) {
             return Optional.empty();
         }
@@ -119,7 +119,8 @@ public final class ScreenFindings {
         double limit = standards.of(Setting.SCREEN_SET_SPEED);
         Figure speed = speed(s);
         int at = Math.min(s.moment(), s.pass());
-        String words = player(s.screener().trackId()) + " still moves at " + Words.of(speed) + " when he meets "
+        String words = player(s.screener().trackId()) + " moves at " + Words.of(speed)
+                + " in the half second before he meets "
                 + player(s.userDefender().trackId()) + " on the " + s.kind().words() + " for "
                 + player(s.user().trackId()) + "; set is at most " + Words.speed(limit) + " ("
                 + Words.sure(probability) + ").";
@@ -193,11 +194,7 @@ public final class ScreenFindings {
     }
 
     private Figure gap(Screen s) {
-        return Figure.of(
-                        "gap between screener and defender",
-                        s.gap().value(),
-                        s.gap().error(),
-                        Unit.METRES)
+        return Figure.of("gap", s.gap().value(), s.gap().error(), Unit.METRES)
                 .against(new Threshold(
                         Setting.SCREEN_CONTACT_GAP.key(),
                         standards.of(Setting.SCREEN_CONTACT_GAP),
@@ -206,16 +203,12 @@ public final class ScreenFindings {
 
     private Figure separation(Screen s) {
         Estimate gained = s.separationGained().orElseThrow();
-        return Figure.of("separation gained", gained.value(), gained.error(), Unit.METRES)
-                .against(new Threshold(
-                        Setting.SCREEN_LEAST_SEPARATION.key(),
-                        standards.of(Setting.SCREEN_LEAST_SEPARATION),
-                        Threshold.Side.AT_LEAST));
+        return Figure.of("separation gained", gained.value(), gained.error(), Unit.METRES);
     }
 
     private Figure speed(Screen s) {
         return Figure.of(
-                        "screener's speed at contact",
+                        "screener speed",
                         s.speedAtContact().value(),
                         s.speedAtContact().error(),
                         Unit.METRES_PER_SECOND)

@@ -18,9 +18,10 @@ final class ScreenMeter {
     private static final int AFTER_PASS_TICKS = UniformClock.ticks(0.6);
     private static final int AT_CONTACT_TICKS = UniformClock.ticks(0.2);
     private static final int LEAD_TICKS = UniformClock.ticks(0.3);
-    private static final int APPROACH_TICKS = UniformClock.ticks(2.5);
+    private static final int APPROACH_TICKS = UniformClock.ticks(3.5);
     private static final int RECOVERY_TICKS = UniformClock.ticks(3);
     private static final double PLATEAU_METRES = 0.02;
+    private static final double STRUCK_METRES = 0.06;
     private static final double NEVER_NEAR_METRES = 2.0;
     private static final double FULL_BASE = 1.5;
     private static final double NO_BASE = 1.0;
@@ -55,7 +56,10 @@ final class ScreenMeter {
                 best < 0 ? Optional.empty() : Optional.of(difference(separation(u, d, best, moment), separationBefore));
         Estimate brush = ContactMeter.gap(u, s, c.pass());
         ScreenUse use = use(c, moment, contactProbability);
-        double moving = 1 - slowShare(s, atContact - AT_CONTACT_TICKS, atContact + 1);
+        int setTicks = UniformClock.ticks(standards.of(Setting.SCREEN_SET_TIME));
+        int struck = lastContact(c, moment);
+        Estimate speed = meanSpeed(s, struck - setTicks, struck);
+        double moving = 1 - speed.probabilityAtMost(standards.of(Setting.SCREEN_SET_SPEED));
         ScreenQuality quality = quality(c, moment, contactProbability, brush, gained);
         return new Screen(
                 s,
@@ -72,10 +76,11 @@ final class ScreenMeter {
                 gapAt(s, d, moment),
                 contactProbability,
                 contact.contactSeconds(s, d, from, to),
-                meanSpeed(s, atContact - AT_CONTACT_TICKS, atContact + 1),
+                speed,
                 Math.max(0, Math.min(1, moving)),
                 brush,
                 separationBefore,
+                trailing(c, moment),
                 gained,
                 best < 0 ? moment : best,
                 timeLost(u, d, moment, separationBefore.value()),
@@ -106,6 +111,23 @@ final class ScreenMeter {
             }
         }
         return best;
+    }
+
+    /** The last instant up to the pass at which S and D are as near as at the screen's moment, to a few centimetres. */
+    private static int lastContact(ScreenCandidate c, int moment) {
+        PlayerPath s = c.screener();
+        PlayerPath d = c.userDefender();
+        int until = Math.max(moment, c.pass());
+        if (!s.seen(moment) || !d.seen(moment)) {
+            return Math.min(moment, c.pass());
+        }
+        double near = s.distanceTo(d, moment) + STRUCK_METRES;
+        for (int i = Math.min(until, c.pass()); i > moment; i--) {
+            if (s.seen(i) && d.seen(i) && s.distanceTo(d, i) <= near) {
+                return i;
+            }
+        }
+        return Math.min(moment, c.pass());
     }
 
     private static Estimate gapAt(PlayerPath s, PlayerPath d, int i) {
@@ -226,6 +248,20 @@ final class ScreenMeter {
             best = Math.max(best, sum);
         }
         return best;
+    }
+
+    /** Whether D passes S on the side on which U does, and so runs after U and not under the screen. */
+    private static boolean trailing(ScreenCandidate c, int moment) {
+        PlayerPath s = c.screener();
+        PlayerPath u = c.user();
+        PlayerPath d = c.userDefender();
+        int p = c.pass();
+        if (!s.seen(moment) || !d.seen(moment)) {
+            return false;
+        }
+        double userSide = u.vx(p) * (u.y(p) - s.y(p)) - u.vy(p) * (u.x(p) - s.x(p));
+        double defenderSide = u.vx(p) * (d.y(moment) - s.y(moment)) - u.vy(p) * (d.x(moment) - s.x(moment));
+        return userSide * defenderSide > 0;
     }
 
     private ScreenUse use(ScreenCandidate c, int moment, double contactProbability) {

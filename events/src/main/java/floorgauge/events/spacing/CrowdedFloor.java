@@ -88,7 +88,7 @@ public final class CrowdedFloor {
         Figure mean = Figure.of("distance between attackers", sum / count, error / count, Unit.METRES)
                 .against(new Threshold(Setting.SPACING_CROWDED_DISTANCE.key(), distance, Threshold.Side.AT_LEAST));
         double seconds = count / (double) UniformClock.RATE_HERTZ;
-        Figure lasting = Figure.of("time", seconds, 0.04, Unit.SECONDS)
+        Figure lasting = Figure.of("duration", seconds, 0.04, Unit.SECONDS)
                 .against(new Threshold(
                         Setting.SPACING_CROWDED_TIME.key(),
                         standards.of(Setting.SPACING_CROWDED_TIME),

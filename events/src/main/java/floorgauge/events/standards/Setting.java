@@ -17,7 +17,7 @@ import java.util.Optional;
  */
 public enum Setting {
     SCREEN_CANDIDATE_DISTANCE(
-            "screen", "candidate-distance", LENGTH, 1.3, 0.5, 3, "user passes the screener this close"),
+            "screen", "candidate-distance", LENGTH, 2.0, 0.5, 3, "user passes the screener this close"),
     SCREEN_USER_SPEED("screen", "user-speed", SPEED, 1.5, 0.3, 5, "user runs at least this fast past the screener"),
     SCREEN_DEFENDER_DISTANCE(
             "screen", "defender-distance", LENGTH, 3, 1, 8, "user's defender is this near before the screen"),
@@ -29,8 +29,6 @@ public enum Setting {
             "screen", "set-time", TIME, 0.5, 0.1, 2, "span before the screen in which the screener is to be set"),
     SCREEN_MISSED_REACH("screen", "missed-reach", LENGTH, 1.0, 0.3, 2, "the defender crosses the screener's reach"),
     SCREEN_MISSED_TIME("screen", "missed-time", TIME, 0.15, 0, 1, "a missed screen costs the defender less than this"),
-    SCREEN_LEAST_SEPARATION(
-            "screen", "least-separation", LENGTH, 0.6, 0.1, 3, "a screen without contact that gains less is weak"),
     SCREEN_FULL_SEPARATION("screen", "full-separation", LENGTH, 1.5, 0.3, 4, "separation gained that scores in full"),
     SCREEN_SEPARATION_TIME("screen", "separation-time", TIME, 1.5, 0.5, 4, "span after the screen for the separation"),
     SCREEN_RECOVERED_DISTANCE(
@@ -87,7 +85,7 @@ public enum Setting {
     MOTION_JERK_DENSITY(
             "motion", "jerk-density", JERK_DENSITY, 150, 1, 2000, "how quickly a player's acceleration may change"),
     MOTION_ERROR_TIME(
-            "motion", "error-time", TIME, 0.06, 0, 0.5, "position errors of frames nearer than this go together"),
+            "motion", "error-time", TIME, 0.12, 0, 0.5, "position errors of frames nearer than this go together"),
     MOTION_GATE("motion", "gate", NUMBER, 4.0, 2, 10, "a position this many standard deviations off is an outlier"),
     MOTION_GATE_TIME("motion", "gate-time", TIME, 1.0, 0.2, 3, "outliers longer than this start the track anew"),
     MOTION_GAP_TIME("motion", "gap-time", TIME, 1.5, 0.2, 5, "a longer gap is not bridged"),
