@@ -3,6 +3,8 @@ package floorgauge.court.calibration;
 import floorgauge.court.failure.MendableException;
 import floorgauge.court.rules.RuleSet;
 import java.util.List;
+import java.util.Optional;
+import org.opencv.core.Mat;
 
 /** Finds the court in the picture: from points that a person marked, or from the painted lines alone. */
 public final class CourtCalibrator {
@@ -39,5 +41,22 @@ public final class CourtCalibrator {
         } catch (MendableException wrong) {
             throw new MendableException(file.file() + ": " + wrong.getMessage(), wrong);
         }
+    }
+
+    /**
+     * From the painted lines that a static camera sees, without a click.
+     *
+     * @param rules of the court; empty to find the rule book whose lines fit best
+     * @param frames at least one, all of one size, 8 bits, BGR, left unchanged; a dozen or more spread over the film, so
+     *     that people who move leave the background
+     * @return never null: status NONE, with the reason, where there is no court
+     */
+    public static CourtCalibration fromLines(Optional<RuleSet> rules, List<Mat> frames) {
+        return fitLines(rules, frames).calibration();
+    }
+
+    /** As {@link #fromLines}, with what the calibration rests on. */
+    public static LinesFit fitLines(Optional<RuleSet> rules, List<Mat> frames) {
+        return LinesCalibrator.fit(rules.map(List::of).orElseGet(RuleSet::all), frames);
     }
 }

@@ -56,6 +56,19 @@ public final class ProjectionCovariance {
         return of(scaled);
     }
 
+    /** {@code M C M'} for a 10 x 10 matrix: the covariance of linear functions of the parameters. */
+    ProjectionCovariance mapped(double[][] matrix) {
+        double[] mapped = new double[N * N];
+        for (int row = 0; row < N; row++) {
+            for (int column = 0; column <= row; column++) {
+                double value = between(matrix[row], matrix[column]);
+                mapped[N * row + column] = value;
+                mapped[N * column + row] = value;
+            }
+        }
+        return of(mapped);
+    }
+
     /** {@code a' C b} for two rows of derivatives by the parameters. */
     double between(double[] a, double[] b) {
         double sum = 0;

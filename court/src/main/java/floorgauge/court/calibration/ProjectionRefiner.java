@@ -41,13 +41,19 @@ final class ProjectionRefiner {
      * @return the fit; empty where the observations leave a direction open
      */
     static Optional<Fit> refine(FloorProjection start, Observations observations, boolean withLens) {
+        return refine(start, observations, withLens, LARGEST_ITERATIONS);
+    }
+
+    /** As above, but at most this many steps: enough where the observations are found anew after each fit. */
+    static Optional<Fit> refine(
+            FloorProjection start, Observations observations, boolean withLens, int largestIterations) {
         FloorProjection current = start;
         double damping = FIRST_DAMPING;
         ParameterBasis basis = ParameterBasis.at(current, withLens);
         NormalEquations equations = new NormalEquations(basis.size());
         NormalEquations trial = new NormalEquations(basis.size());
         observations.residuals(current, basis, equations);
-        for (int i = 0; i < LARGEST_ITERATIONS && damping < LARGEST_DAMPING; i++) {
+        for (int i = 0; i < largestIterations && damping < LARGEST_DAMPING; i++) {
             Optional<double[]> step = equations.step(damping);
             if (step.isEmpty()) {
                 return Optional.empty();

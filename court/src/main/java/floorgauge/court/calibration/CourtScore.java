@@ -1,0 +1,108 @@
+package floorgauge.court.calibration;
+
+import floorgauge.court.lines.EvidenceMap;
+
+/**
+ * How well the whole painted court explains the picture: the log likelihood ratio, over the points of the court's lines
+ * that are in sight, of "the court is painted here" against "paint is here by chance". A point that meets paint of its
+ * direction speaks for the court by how rare such paint is thereabouts; a point that meets none speaks against it.
+ *
+ * <p>Not safe for use by several threads at once. The null model is that of Desolneux, Moisan and Morel, Meaningful alignments (IJCV 40, 2000).
+ */
+final class CourtScore {
+
+    /** Share of a painted court's lines that is seen as paint; the rest is worn, hidden or lost in glare (own figure). */
+    private static final double SEEN = 0.8;
+
+    /** Points nearer to each other in the picture than this tell the same thing. */
+    private static final double INDEPENDENT_PIXELS = 8;
+
+    /** Paint in one cell of this size is explained once, however many lines a far-fetched court piles up there. */
+    private static final int CELL_PIXELS = 6;
+
+    private final CourtSamples samples;
+    private final EvidenceMap evidence;
+    private final int columns;
+    private final int[] explainedIn;
+    private final int[] explainedBy;
+    private int round;
+
+    CourtScore(CourtSamples samples, EvidenceMap evidence) {
+        this.samples = samples;
+        this.evidence = evidence;
+        this.columns = evidence.width() / CELL_PIXELS + 1;
+        this.explainedIn = new int[columns * (evidence.height() / CELL_PIXELS + 1)];
+        this.explainedBy = new int[explainedIn.length];
+    }
+
+    /** Whether another line of the same court already explains the paint here; if not, this one does from now on. */
+    private boolean explained(double x, double y, int line) {
+        int cell = (int) y / CELL_PIXELS * columns + (int) x / CELL_PIXELS;
+        if (explainedIn[cell] != round) {
+            explainedIn[cell] = round;
+            explainedBy[cell] = line;
+        }
+        return explainedBy[cell] != line;
+    }
+
+    /** In natural logarithms; 0 where nothing is in sight. */
+    double of(Homography floorToPicture, Lens lens) {
+        round++;
+        double sum = 0;
+        double[] at = new double[5];
+        for (int i = 0; i < samples.size(); i++) {
+            if (place(i, floorToPicture, lens, at) && !explained(at[0], at[1], samples.line[i])) {
+                double chance = Math.max(0.02, Math.min(0.6, evidence.chance(at[0], at[1], at[2], at[3])));
+                double distance = evidence.distance(at[0], at[1], at[2], at[3]) / evidence.tolerance();
+                double hit = Math.exp(-distance * distance / 2);
+                double weight = Math.min(1, at[4] / INDEPENDENT_PIXELS);
+                sum += weight * (hit * Math.log(SEEN / chance) + (1 - hit) * Math.log((1 - SEEN) / (1 - chance)));
+            }
+        }
+        return sum;
+    }
+
+    /**
+     * Where sample i appears.
+     *
+     * @param at filled with place, unit direction, and the piece's length in pixels
+     * @return false where it is not in the picture
+     */
+    private boolean place(int i, Homography g, Lens lens, double[] at) {
+        double x = samples.x[i];
+        double y = samples.y[i];
+        double w = g.weight(x, y);
+        if (!(w > 0)) {
+            return false;
+        }
+        double u = g.mapX(x, y);
+        double v = g.mapY(x, y);
+        double dx = ((g.at(0, 0) - u * g.at(2, 0)) * samples.directionX[i]
+                        + (g.at(0, 1) - u * g.at(2, 1)) * samples.directionY[i])
+                / w;
+        double dy = ((g.at(1, 0) - v * g.at(2, 0)) * samples.directionX[i]
+                        + (g.at(1, 1) - v * g.at(2, 1)) * samples.directionY[i])
+                / w;
+        if (lens.k() != 0) {
+            double cx = u - lens.centreX();
+            double cy = v - lens.centreY();
+            double root = 1 - 4 * lens.k() * (cx * cx + cy * cy) / (lens.radiusPixels() * lens.radiusPixels());
+            if (!(root > 0)) {
+                return false;
+            }
+            double factor = 2 / (1 + Math.sqrt(root));
+            u = lens.centreX() + cx * factor;
+            v = lens.centreY() + cy * factor;
+        }
+        if (!evidence.inside(u, v)) {
+            return false;
+        }
+        double length = Math.hypot(dx, dy);
+        at[0] = u;
+        at[1] = v;
+        at[2] = dx / length;
+        at[3] = dy / length;
+        at[4] = length * samples.spacing[i];
+        return length > 0;
+    }
+}

@@ -1,0 +1,123 @@
+package floorgauge.court.calibration;
+
+import floorgauge.court.floor.PixelPoint;
+import floorgauge.court.lines.RidgeIndex;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Painted lines as residuals: at each point of a line in sight, how far across the line the paint lies. Along the line
+ * nothing is measured, so a line pulls only sideways. Residuals beyond a few standard deviations lose their pull.
+ */
+final class LineObservations implements ProjectionRefiner.Observations {
+
+    /** Tukey's constant for 95 % efficiency (Huber, Robust Statistics, 1981). */
+    private static final double TUKEY = 4.685;
+
+    /** A piece shorter than this in the picture counts for less: its neighbours measure the same ridge points. */
+    private static final double INDEPENDENT_PIXELS = 5;
+
+    /** One point of a line where paint was found. */
+    record Match(int sample, double filmX, double filmY, double normalX, double normalY, double weight) {}
+
+    private final CourtSamples samples;
+    private final List<Match> matches;
+    private final double[] visibleWeight;
+    private final double sigmaPixels;
+
+    private LineObservations(CourtSamples samples, List<Match> matches, double[] visibleWeight, double sigmaPixels) {
+        this.samples = samples;
+        this.matches = matches;
+        this.visibleWeight = visibleWeight;
+        this.sigmaPixels = sigmaPixels;
+    }
+
+    /**
+     * Looks across every line of the court for paint.
+     *
+     * @param reachPixels how far to look
+     * @param sigmaPixels expected standard deviation of a residual
+     */
+    static LineObservations find(
+            CourtSamples samples,
+            RidgeIndex ridges,
+            FloorProjection projection,
+            int width,
+            int height,
+            double reachPixels,
+            double sigmaPixels) {
+        List<Match> matches = new ArrayList<>();
+        double[] visible = new double[samples.size()];
+        double[][] byFloor = new double[2][2];
+        double[][] byParameters = new double[2][FloorProjection.PARAMETERS];
+        for (int i = 0; i < samples.size(); i++) {
+            Optional<PixelPoint> at = projection.toFilm(samples.x[i], samples.y[i]);
+            if (at.isEmpty()
+                    || !inside(at.get(), width, height)
+                    || !projection.derivatives(samples.x[i], samples.y[i], byFloor, byParameters)) {
+                continue;
+            }
+            double dx = byFloor[0][0] * samples.directionX[i] + byFloor[0][1] * samples.directionY[i];
+            double dy = byFloor[1][0] * samples.directionX[i] + byFloor[1][1] * samples.directionY[i];
+            double length = Math.hypot(dx, dy);
+            double weight = Math.min(1, length * samples.spacing[i] / INDEPENDENT_PIXELS);
+            visible[i] = weight;
+            double nx = -dy / length;
+            double ny = dx / length;
+            OptionalDouble off = ridges.across(at.get().x(), at.get().y(), nx, ny, reachPixels);
+            if (off.isPresent()) {
+                double d = off.getAsDouble();
+                matches.add(new Match(i, at.get().x() + d * nx, at.get().y() + d * ny, nx, ny, weight));
+            }
+        }
+        return new LineObservations(samples, matches, visible, sigmaPixels);
+    }
+
+    private static boolean inside(PixelPoint p, int width, int height) {
+        return p.x() >= 0 && p.y() >= 0 && p.x() <= width - 1 && p.y() <= height - 1;
+    }
+
+    List<Match> matches() {
+        return matches;
+    }
+
+    /** Weight of each sample that is in sight; 0 where it is not. */
+    double[] visibleWeight() {
+        return visibleWeight;
+    }
+
+    /** Residual in pixels of a match, for a projection. */
+    double residual(Match m, FloorProjection projection) {
+        return projection
+                .toFilm(samples.x[m.sample()], samples.y[m.sample()])
+                .map(p -> (m.filmX() - p.x()) * m.normalX() + (m.filmY() - p.y()) * m.normalY())
+                .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    @Override
+    public void residuals(FloorProjection projection, ParameterBasis basis, NormalEquations into) {
+        double[][] byFloor = new double[2][2];
+        double[][] by = new double[2][FloorProjection.PARAMETERS];
+        double[] row = new double[FloorProjection.PARAMETERS];
+        double[] derivative = new double[basis.size()];
+        double most = TUKEY * TUKEY / 6;
+        for (Match m : matches) {
+            double x = samples.x[m.sample()];
+            double y = samples.y[m.sample()];
+            double residual = residual(m, projection) / sigmaPixels;
+            double u = residual / TUKEY;
+            if (!(Math.abs(u) < 1) || !projection.derivatives(x, y, byFloor, by)) {
+                into.add(0, derivative, 0, m.weight() * most);
+                continue;
+            }
+            for (int i = 0; i < row.length; i++) {
+                row[i] = (by[0][i] * m.normalX() + by[1][i] * m.normalY()) / sigmaPixels;
+            }
+            basis.along(row, derivative);
+            double inner = 1 - u * u;
+            into.add(residual, derivative, m.weight() * inner * inner, m.weight() * most * (1 - inner * inner * inner));
+        }
+    }
+}

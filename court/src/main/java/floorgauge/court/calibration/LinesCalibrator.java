@@ -1,0 +1,248 @@
+package floorgauge.court.calibration;
+
+import floorgauge.court.lines.BackgroundPicture;
+import floorgauge.court.lines.EvidenceMap;
+import floorgauge.court.lines.LineSegment;
+import floorgauge.court.lines.PaintColour;
+import floorgauge.court.lines.PaintStrength;
+import floorgauge.court.lines.RidgeFinder;
+import floorgauge.court.lines.RidgeIndex;
+import floorgauge.court.lines.RidgePoint;
+import floorgauge.court.lines.SegmentFinder;
+import floorgauge.court.rules.RuleSet;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.opencv.core.Mat;
+
+/**
+ * Finds a court from its painted lines, without a click: background over the frames, ridge points, their colours, vanishing
+ * points, hypotheses, the court that explains the paint best, and a robust fit of all of its lines to the paint.
+ */
+final class LinesCalibrator {
+
+    /** Wider pictures are made smaller first: finer detail than this carries no more of a 5 cm line. */
+    private static final int WORKING_WIDTH = 1280;
+
+    private static final int PAIRS = 4;
+    private static final int HYPOTHESES_KEPT = 8;
+    private static final int REFINED = 12;
+
+    /** Steps of each fit of lines to paint before the paint is looked for again. */
+    private static final int STEPS = 6;
+
+    /** A good court that explains this share of its lines is not looked for in single colours. */
+    private static final double DECISIVE_SHARE = 0.75;
+
+    /** Reach of the search across a line, as shares of the picture's width, from far to near. */
+    private static final double[] REACHES = {0.012, 0.008, 0.005, 0.0035, 0.0035};
+
+    private final List<RuleSet> candidates;
+    private final int filmWidth;
+    private final int filmHeight;
+    private final int width;
+    private final int height;
+    private final Lens lens;
+
+    private LinesCalibrator(List<RuleSet> candidates, Mat film, Mat background) {
+        this.candidates = candidates;
+        this.filmWidth = film.cols();
+        this.filmHeight = film.rows();
+        this.width = background.cols();
+        this.height = background.rows();
+        this.lens = Lens.centred(width, height, 0);
+    }
+
+    /** One set of paint: all of it, or that of one colour. */
+    private record Paint(List<RidgePoint> points, List<LineSegment> segments, EvidenceMap evidence) {}
+
+    /** A refined hypothesis in working pixels. */
+    private record Refined(RuleSet rules, FloorProjection projection, Paint paint, double score) {}
+
+    static LinesFit fit(List<RuleSet> candidates, List<Mat> frames) {
+        OpenCv.load();
+        Mat background = BackgroundPicture.median(frames, WORKING_WIDTH);
+        try {
+            return new LinesCalibrator(candidates, frames.get(0), background).fit(background);
+        } finally {
+            background.release();
+        }
+    }
+
+    private LinesFit fit(Mat background) {
+        List<RidgePoint> points =
+                SegmentFinder.inCompany(RidgeFinder.find(background), width, height, Math.max(4, width / 160));
+        List<Refined> refined = new ArrayList<>();
+        List<VanishingPair> pairs = new ArrayList<>();
+        for (Supplier<Paint> supplier : paints(points)) {
+            Paint paint = supplier.get();
+            boolean first = pairs.isEmpty();
+            if (first) {
+                pairs.addAll(VanishingPair.find(paint.segments(), width, height, PAIRS));
+            }
+            if (first && !pairs.isEmpty()) {
+                refined.addAll(refinedOf(paint, pairs.subList(0, 1)));
+                Optional<LinesFit> decisive = decisive(refined);
+                if (decisive.isPresent()) {
+                    return decisive.get();
+                }
+            }
+            refined.addAll(refinedOf(paint, first ? pairs.subList(Math.min(1, pairs.size()), pairs.size()) : pairs));
+            refined.sort(Comparator.comparingDouble((Refined r) -> -r.score()));
+        }
+        if (pairs.isEmpty()) {
+            return none("No two directions of straight lines were found on a floor.");
+        }
+        if (refined.isEmpty()) {
+            return none("The lines that were found do not fit a basketball court.");
+        }
+        return conclude(refined);
+    }
+
+    /** The best court, where it is good and explains so much that nothing else needs to be looked at. */
+    private Optional<LinesFit> decisive(List<Refined> refined) {
+        if (refined.isEmpty()) {
+            return Optional.empty();
+        }
+        refined.sort(Comparator.comparingDouble((Refined r) -> -r.score()));
+        return Optional.of(conclude(refined))
+                .filter(fit -> fit.calibration().status() == CalibrationStatus.GOOD)
+                .filter(fit -> fit.matchedShare() >= DECISIVE_SHARE);
+    }
+
+    private LinesFit none(String reason) {
+        return LinesFit.none(CourtCalibration.none(candidates.get(0), filmWidth, filmHeight, reason));
+    }
+
+    /** Whatever is strong first, then each colour of it, then everything. */
+    private List<Supplier<Paint>> paints(List<RidgePoint> points) {
+        List<RidgePoint> strong = PaintStrength.paintOf(points);
+        List<Supplier<Paint>> paints = new ArrayList<>();
+        paints.add(() -> paint(strong));
+        List<PaintColour> colours = PaintColour.among(strong);
+        if (colours.size() > 1) {
+            for (PaintColour colour : colours) {
+                paints.add(() -> paint(strong.stream().filter(colour::holds).toList()));
+            }
+        }
+        if (strong.size() < points.size()) {
+            paints.add(() -> paint(points));
+        }
+        return paints;
+    }
+
+    private Paint paint(List<RidgePoint> points) {
+        return new Paint(
+                points,
+                SegmentFinder.find(points, width, height, width / 80.0),
+                new EvidenceMap(points, width, height, width / 320.0));
+    }
+
+    private List<Refined> refinedOf(Paint paint, List<VanishingPair> pairs) {
+        List<CourtHypotheses.Scored> scored = new ArrayList<>();
+        for (RuleSet rules : candidates) {
+            CourtHypotheses hypotheses = new CourtHypotheses(rules, paint.evidence(), lens);
+            for (VanishingPair pair : pairs) {
+                scored.addAll(hypotheses.of(pair, paint.segments(), HYPOTHESES_KEPT));
+            }
+        }
+        scored.sort(Comparator.comparingDouble((CourtHypotheses.Scored s) -> -s.score()));
+        if (scored.isEmpty()) {
+            return List.of();
+        }
+        RidgeIndex ridges = new RidgeIndex(paint.points(), width, height);
+        EvidenceMap fine = new EvidenceMap(paint.points(), width, height, width / 640.0);
+        List<Refined> refined = new ArrayList<>();
+        for (CourtHypotheses.Scored s : scored.subList(0, Math.min(REFINED, scored.size()))) {
+            CourtSamples samples = CourtSamples.of(s.rules(), 0.25);
+            FloorProjection start = new FloorProjection(s.floorToPicture(), lens);
+            refine(start, samples, ridges, false)
+                    .filter(fit -> CourtHypotheses.isCamera(fit.projection()))
+                    .ifPresent(fit -> refined.add(new Refined(
+                            s.rules(),
+                            fit.projection(),
+                            paint,
+                            new CourtScore(samples, fine)
+                                    .of(
+                                            fit.projection().floorToIdeal(),
+                                            fit.projection().lens()))));
+        }
+        return refined;
+    }
+
+    /** Fits lines to paint, looking less far each time. */
+    private Optional<ProjectionRefiner.Fit> refine(
+            FloorProjection start, CourtSamples samples, RidgeIndex ridges, boolean withLens) {
+        Optional<ProjectionRefiner.Fit> fit = Optional.empty();
+        FloorProjection current = start;
+        for (double share : REACHES) {
+            double reach = share * width;
+            LineObservations observations =
+                    LineObservations.find(samples, ridges, current, width, height, reach, reach / 4);
+            fit = ProjectionRefiner.refine(current, observations, withLens, STEPS);
+            if (fit.isEmpty()) {
+                return Optional.empty();
+            }
+            current = fit.get().projection();
+        }
+        return fit;
+    }
+
+    private LinesFit conclude(List<Refined> refined) {
+        Refined best = refined.get(0);
+        double runnerUp = refined.stream()
+                .filter(r -> differs(best, r))
+                .mapToDouble(Refined::score)
+                .findFirst()
+                .orElse(0);
+        CourtSamples samples = CourtSamples.of(best.rules(), 0.25);
+        RidgeIndex ridges = new RidgeIndex(best.paint().points(), width, height);
+        FloorProjection projection = nearSideFirst(best.projection());
+        return new LinesVerdict(best.rules(), samples, ridges, filmWidth, filmHeight, width, height)
+                .of(projection, best.score(), runnerUp);
+    }
+
+    /** Whether two courts put the floor in sight in different places, apart from a turn by 180 degrees. */
+    private boolean differs(Refined a, Refined b) {
+        List<Double> straight = new ArrayList<>();
+        List<Double> turned = new ArrayList<>();
+        Homography toFloorA = a.projection().floorToIdeal().inverse();
+        Homography toFloorB = b.projection().floorToIdeal().inverse();
+        for (int row = 3; row <= 9; row++) {
+            for (int column = 1; column <= 9; column += 2) {
+                double px = width * column / 10.0;
+                double py = height * row / 10.0;
+                double xa = toFloorA.mapX(px, py);
+                double ya = toFloorA.mapY(px, py);
+                if (Math.abs(xa) < a.rules().lengthMetres() / 2
+                        && Math.abs(ya) < a.rules().widthMetres() / 2) {
+                    double xb = toFloorB.mapX(px, py);
+                    double yb = toFloorB.mapY(px, py);
+                    straight.add(Math.hypot(xa - xb, ya - yb));
+                    turned.add(Math.hypot(xa + xb, ya + yb));
+                }
+            }
+        }
+        return median(straight) > 0.3 && median(turned) > 0.3;
+    }
+
+    private static double median(List<Double> values) {
+        return values.isEmpty()
+                ? 0
+                : values.stream().sorted().skip(values.size() / 2).findFirst().orElseThrow();
+    }
+
+    /** A court looks the same turned by 180 degrees: the camera's side is called near, which is y below 0. */
+    private static FloorProjection nearSideFirst(FloorProjection projection) {
+        boolean turn = PinholeCamera.of(projection)
+                .map(camera -> camera.position().y() > 0)
+                .orElse(false);
+        if (!turn) {
+            return projection;
+        }
+        Homography half = Homography.of(-1, 0, 0, 0, -1, 0, 0, 0, 1);
+        return new FloorProjection(projection.floorToIdeal().after(half), projection.lens());
+    }
+}

@@ -1,0 +1,300 @@
+package floorgauge.court.calibration;
+
+import floorgauge.court.floor.FloorPoint;
+import floorgauge.court.lines.RidgeIndex;
+import floorgauge.court.rules.PaintedLine;
+import floorgauge.court.rules.RuleSet;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * The last fit of a found court: residual and covariance, what of the court was seen, and from these the status with its
+ * reason in words.
+ */
+final class LinesVerdict {
+
+    /** Reach across a line in the last fit, as a share of the picture's width. */
+    private static final double REACH = 0.0035;
+
+    /** A line of which this share carries paint counts as seen. */
+    private static final double SEEN = 0.5;
+
+    /** Beyond the paint the floor is carried this far. */
+    private static final double MARGIN_METRES = 1.5;
+
+    /** Least log likelihood ratio: the search tries some million courts, whose logarithm is 14; twice that to be safe. */
+    private static final double LEAST_SCORE = 28;
+
+    private static final double LEAST_SHARE = 0.45;
+    private static final double GOOD_SHARE = 0.6;
+    private static final double GOOD_ERROR_METRES = 0.10;
+
+    private final RuleSet rules;
+    private final CourtSamples samples;
+    private final RidgeIndex ridges;
+    private final int filmWidth;
+    private final int filmHeight;
+    private final int width;
+    private final int height;
+
+    LinesVerdict(
+            RuleSet rules,
+            CourtSamples samples,
+            RidgeIndex ridges,
+            int filmWidth,
+            int filmHeight,
+            int width,
+            int height) {
+        this.rules = rules;
+        this.samples = samples;
+        this.ridges = ridges;
+        this.filmWidth = filmWidth;
+        this.filmHeight = filmHeight;
+        this.width = width;
+        this.height = height;
+    }
+
+    LinesFit of(FloorProjection start, double score, double runnerUp) {
+        FloorProjection projection = start;
+        double sigma = REACH * width / 4;
+        Optional<ProjectionRefiner.Fit> fit = Optional.empty();
+        LineObservations observations = find(projection, sigma);
+        for (int round = 0; round < 4; round++) {
+            fit = ProjectionRefiner.refine(projection, observations, false);
+            if (fit.isEmpty()) {
+                return LinesFit.none(none("The painted lines that were found leave the camera's place open."));
+            }
+            projection = fit.get().projection();
+            sigma = scale(observations, projection);
+            observations = find(projection, sigma);
+        }
+        double inflation = correlationLength(observations, projection);
+        double filmScale = (double) filmWidth / width;
+        CourtCalibration measured = new CourtCalibration(
+                rules,
+                CalibrationStatus.WEAK,
+                "",
+                filmWidth,
+                filmHeight,
+                Optional.of(projection.forPictureScaledBy(filmScale)),
+                inFilm(fit.orElseThrow().unitCovariance().scaled(inflation), filmScale),
+                Coverage.around(matched(observations), MARGIN_METRES));
+        return judged(measured, observations, score, runnerUp, sigma * filmScale);
+    }
+
+    private LineObservations find(FloorProjection projection, double sigma) {
+        return LineObservations.find(samples, ridges, projection, width, height, REACH * width, sigma);
+    }
+
+    private CourtCalibration none(String reason) {
+        return CourtCalibration.none(rules, filmWidth, filmHeight, reason);
+    }
+
+    /** 1.4826 times the median absolute residual (Huber, 1981), at least a twentieth of a pixel. */
+    private static double scale(LineObservations observations, FloorProjection projection) {
+        double[] sizes = observations.matches().stream()
+                .mapToDouble(m -> Math.abs(observations.residual(m, projection)))
+                .sorted()
+                .toArray();
+        return sizes.length == 0 ? 1 : Math.max(0.05, 1.4826 * sizes[sizes.length / 2]);
+    }
+
+    /**
+     * How many neighbouring residuals of a line say the same: one and twice the sum of their autocorrelations up to the
+     * first that is not positive (Geyer, Practical Markov chain Monte Carlo, 1992, initial positive sequence).
+     */
+    private double correlationLength(LineObservations observations, FloorProjection projection) {
+        double[] residual = new double[samples.size()];
+        Arrays.fill(residual, Double.NaN);
+        for (LineObservations.Match m : observations.matches()) {
+            residual[m.sample()] = observations.residual(m, projection);
+        }
+        double variance = products(residual, 0);
+        double length = 1;
+        for (int lag = 1; lag < 40; lag++) {
+            double correlation = products(residual, lag) / variance;
+            if (!(correlation > 0.05)) {
+                break;
+            }
+            length += 2 * correlation;
+        }
+        return length;
+    }
+
+    private double products(double[] residual, int lag) {
+        double sum = 0;
+        int count = 0;
+        for (int i = 0; i + lag < residual.length; i++) {
+            boolean both = !Double.isNaN(residual[i]) && !Double.isNaN(residual[i + lag]);
+            if (both && samples.line[i] == samples.line[i + lag]) {
+                sum += residual[i] * residual[i + lag];
+                count++;
+            }
+        }
+        return count > 0 ? sum / count : 0;
+    }
+
+    /** The parameters' covariance after the picture is scaled: the homography's first two rows scale with it. */
+    private static ProjectionCovariance inFilm(ProjectionCovariance working, double scale) {
+        int n = FloorProjection.PARAMETERS;
+        double shift = (scale - 1) / 2;
+        double[][] map = new double[n][n];
+        for (int column = 0; column < 3; column++) {
+            map[column][column] = scale;
+            map[column][6 + column] = shift;
+            map[3 + column][3 + column] = scale;
+            map[3 + column][6 + column] = shift;
+            map[6 + column][6 + column] = 1;
+        }
+        map[9][9] = 1;
+        return working.mapped(map);
+    }
+
+    private List<FloorPoint> matched(LineObservations observations) {
+        List<FloorPoint> points = new ArrayList<>();
+        for (LineObservations.Match m : observations.matches()) {
+            points.add(new FloorPoint(samples.x[m.sample()], samples.y[m.sample()]));
+        }
+        return points;
+    }
+
+    private LinesFit judged(
+            CourtCalibration measured, LineObservations observations, double score, double runnerUp, double sigma) {
+        SortedMap<String, Double> shares = shares(observations);
+        double visible = Arrays.stream(observations.visibleWeight()).sum();
+        double found = observations.matches().stream()
+                .mapToDouble(LineObservations.Match::weight)
+                .sum();
+        double share = visible > 0 ? found / visible : 0;
+        Evidence evidence = new Evidence(shares, share, score, runnerUp, medianError(measured));
+        CalibrationStatus status = evidence.status();
+        CourtCalibration calibration = status == CalibrationStatus.NONE
+                ? none(evidence.reason(status))
+                : new CourtCalibration(
+                        rules,
+                        status,
+                        evidence.reason(status),
+                        filmWidth,
+                        filmHeight,
+                        measured.projection(),
+                        measured.covariance(),
+                        measured.coverage());
+        return new LinesFit(calibration, score, runnerUp, share, sigma, shares, matched(observations));
+    }
+
+    /** The share of each line in sight that carries paint. */
+    private SortedMap<String, Double> shares(LineObservations observations) {
+        double[] visible = new double[samples.lines.size()];
+        double[] found = new double[samples.lines.size()];
+        for (int i = 0; i < samples.size(); i++) {
+            visible[samples.line[i]] += observations.visibleWeight()[i];
+        }
+        for (LineObservations.Match m : observations.matches()) {
+            found[samples.line[m.sample()]] += m.weight();
+        }
+        SortedMap<String, Double> shares = new TreeMap<>();
+        for (int l = 0; l < visible.length; l++) {
+            // Fewer than three independent points of a line say nothing about it.
+            if (visible[l] >= 3) {
+                shares.put(samples.lines.get(l).name(), found[l] / visible[l]);
+            }
+        }
+        return shares;
+    }
+
+    /** Median, over the floor inside the coverage, of the error that the calibration alone adds. */
+    private double medianError(CourtCalibration measured) {
+        List<Double> errors = new ArrayList<>();
+        for (double x = -rules.lengthMetres() / 2; x <= rules.lengthMetres() / 2; x += 1) {
+            for (double y = -rules.widthMetres() / 2; y <= rules.widthMetres() / 2; y += 1) {
+                FloorPoint at = new FloorPoint(x, y);
+                OptionalDouble error =
+                        measured.coverage().holds(at) ? measured.errorOfCalibration(at) : OptionalDouble.empty();
+                error.ifPresent(errors::add);
+            }
+        }
+        errors.sort(null);
+        return errors.isEmpty() ? Double.POSITIVE_INFINITY : errors.get(errors.size() / 2);
+    }
+
+    /** What was seen, weighed. */
+    private final class Evidence {
+        private final double share;
+        private final double score;
+        private final double runnerUp;
+        private final double error;
+        private final long along;
+        private final long across;
+        private final long arcs;
+
+        Evidence(SortedMap<String, Double> shares, double share, double score, double runnerUp, double error) {
+            this.share = share;
+            this.score = score;
+            this.runnerUp = runnerUp;
+            this.error = error;
+            this.along = seen(shares, 0);
+            this.across = seen(shares, 1);
+            this.arcs = seen(shares, 2);
+        }
+
+        private long seen(SortedMap<String, Double> shares, int kind) {
+            return samples.lines.stream()
+                    .filter(line -> kind(line) == kind && shares.getOrDefault(line.name(), 0.0) >= SEEN)
+                    .count();
+        }
+
+        private static int kind(PaintedLine line) {
+            if (line instanceof PaintedLine.Straight s) {
+                return s.from().yMetres() == s.to().yMetres() ? 0 : 1;
+            }
+            return 2;
+        }
+
+        CalibrationStatus status() {
+            boolean enough = along + across + arcs >= 4 && along >= 1 && across >= 1;
+            if (score < LEAST_SCORE || share < LEAST_SHARE || !enough) {
+                return CalibrationStatus.NONE;
+            }
+            boolean good = share >= GOOD_SHARE
+                    && along >= 2
+                    && along + across + arcs >= 5
+                    && runnerUp <= 0.8 * score
+                    && error <= GOOD_ERROR_METRES;
+            return good ? CalibrationStatus.GOOD : CalibrationStatus.WEAK;
+        }
+
+        String reason(CalibrationStatus status) {
+            String seen = String.format(
+                    Locale.ROOT,
+                    "%d lines along, %d across and %d arcs of a %s court were found, %.0f in 100 of what is in sight",
+                    along,
+                    across,
+                    arcs,
+                    rules.name(),
+                    100 * share);
+            if (status == CalibrationStatus.NONE) {
+                return "No court could be placed: at best " + seen + ".";
+            }
+            if (status == CalibrationStatus.GOOD) {
+                return seen + String.format(Locale.ROOT, "; half of the floor is placed to %.2f m or better.", error);
+            }
+            return seen + ", but " + weakness() + ".";
+        }
+
+        private String weakness() {
+            if (runnerUp > 0.8 * score) {
+                return "the same paint fits another place of the court nearly as well";
+            }
+            if (error > GOOD_ERROR_METRES) {
+                return String.format(Locale.ROOT, "they place half of the floor no better than to %.2f m", error);
+            }
+            return share < GOOD_SHARE ? "much of the court's paint was not found" : "that is few lines";
+        }
+    }
+}
