@@ -362,16 +362,17 @@ final class Choreographer {
                         cast.get(step.who()).id(),
                         id(step.other()),
                         id(step.forWhom().or(step::off)),
+                        step.kind(),
                         started.get(step.label()),
                         ended.getOrDefault(step.label(), scenario.durationSeconds())));
             }
         }
         steps.sort(Comparator.comparingDouble(PlayedStep::startSeconds).thenComparing(PlayedStep::label));
-        SortedMap<Integer, Integer> guards = new TreeMap<>();
-        cast.forEach((role, person) -> {
-            if (role.defends()) {
-                guards.put(person.id(), cast.get(Role.attacker(role.number())).id());
-            }
+        List<Guarding> guarding = new ArrayList<>();
+        floor.menByTime().forEach((time, men) -> {
+            SortedMap<Integer, Integer> ids = new TreeMap<>();
+            men.forEach((d, a) -> ids.put(cast.get(d).id(), cast.get(a).id()));
+            guarding.add(new Guarding(time, ids));
         });
         return new PlayedScene(
                 scenario.name() + "-" + version,
@@ -380,7 +381,7 @@ final class Choreographer {
                 new Recording(floor.ticks()),
                 ball.controls(cast),
                 steps,
-                guards);
+                guarding);
     }
 
     private OptionalInt id(Optional<Role> role) {

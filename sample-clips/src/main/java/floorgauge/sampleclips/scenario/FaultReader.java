@@ -1,5 +1,6 @@
 package floorgauge.sampleclips.scenario;
 
+import floorgauge.sampleclips.input.LocatedValue;
 import java.util.List;
 import java.util.SortedMap;
 
@@ -8,8 +9,8 @@ final class FaultReader {
 
     private FaultReader() {}
 
-    static Fault read(YamlField field, List<Step> steps, SortedMap<Role, Spot> attack) {
-        YamlField kind = field.required("fault");
+    static Fault read(LocatedValue field, List<Step> steps, SortedMap<Role, Spot> attack) {
+        LocatedValue kind = field.required("fault");
         return switch (kind.text()) {
             case "screen misses" ->
                 new Fault.ScreenMisses(step(field, steps, Verb.SCREEN), size(field, "by", "step", 0.05, 3));
@@ -29,13 +30,13 @@ final class FaultReader {
         };
     }
 
-    private static double size(YamlField field, String name, String also, double least, double most) {
+    private static double size(LocatedValue field, String name, String also, double least, double most) {
         field.fields(List.of("fault", also, name));
         return field.required(name).number(least, most);
     }
 
-    private static String step(YamlField field, List<Step> steps, Verb verb) {
-        YamlField label = field.required("step");
+    private static String step(LocatedValue field, List<Step> steps, Verb verb) {
+        LocatedValue label = field.required("step");
         Step step = steps.stream()
                 .filter(s -> s.label().equals(label.text()))
                 .findFirst()
@@ -47,7 +48,7 @@ final class FaultReader {
         return step.label();
     }
 
-    private static Fault drift(YamlField field, SortedMap<Role, Spot> attack) {
+    private static Fault drift(LocatedValue field, SortedMap<Role, Spot> attack) {
         field.fields(List.of("fault", "who", "towards", "within", "from"));
         Role who = attacker(field.required("who"), attack);
         Role towards = attacker(field.required("towards"), attack);
@@ -61,7 +62,7 @@ final class FaultReader {
                 field.required("from").number(0, 60));
     }
 
-    private static Role attacker(YamlField field, SortedMap<Role, Spot> attack) {
+    private static Role attacker(LocatedValue field, SortedMap<Role, Spot> attack) {
         Role role = Role.read(field);
         if (!attack.containsKey(role)) {
             throw field.error("expected one of the attackers " + attack.keySet() + ", found " + role);

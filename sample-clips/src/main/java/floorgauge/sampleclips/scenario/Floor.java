@@ -24,6 +24,7 @@ final class Floor {
     private final Map<Role, Role> men = new TreeMap<>();
     private final List<List<PersonState>> ticks = new ArrayList<>();
     private final Map<Role, Integer> index = new TreeMap<>();
+    private final SortedMap<Double, Map<Role, Role>> menByTime = new TreeMap<>();
     private FloorVector ball = FloorVector.ZERO;
     private Optional<Role> holder = Optional.empty();
 
@@ -78,15 +79,12 @@ final class Floor {
 
     void man(Role defender, Role attacker) {
         men.put(defender, attacker);
+        menByTime.put(time(), new TreeMap<>(men));
     }
 
-    /** Who guards an attacker. */
-    Role guardOf(Role attacker) {
-        return men.entrySet().stream()
-                .filter(e -> e.getValue().equals(attacker))
-                .map(Map.Entry::getKey)
-                .findFirst()
-                .orElseThrow();
+    /** Whom each defender guards, by the time from which it holds. */
+    SortedMap<Double, Map<Role, Role>> menByTime() {
+        return menByTime;
     }
 
     FloorVector ball() {

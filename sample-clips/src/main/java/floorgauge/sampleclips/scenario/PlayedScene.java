@@ -9,8 +9,6 @@ import floorgauge.sampleclips.scene.Scene;
 import floorgauge.sampleclips.scene.SceneState;
 import java.util.List;
 import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
 
 /** A scenario played with a seed. Immutable. */
 public final class PlayedScene implements Scene {
@@ -22,7 +20,7 @@ public final class PlayedScene implements Scene {
     private final Recording recording;
     private final BallCourse ball;
     private final List<PlayedStep> steps;
-    private final SortedMap<Integer, Integer> guards;
+    private final List<Guarding> guarding;
 
     PlayedScene(
             String name,
@@ -31,7 +29,7 @@ public final class PlayedScene implements Scene {
             Recording recording,
             List<Control> controls,
             List<PlayedStep> steps,
-            SortedMap<Integer, Integer> guards) {
+            List<Guarding> guarding) {
         this.name = name;
         this.rules = scenario.rules();
         this.end = scenario.end();
@@ -39,7 +37,7 @@ public final class PlayedScene implements Scene {
         this.recording = recording;
         this.ball = new BallCourse(recording, controls, rules.rim(end), rules.rimHeightMetres());
         this.steps = List.copyOf(steps);
-        this.guards = new TreeMap<>(guards);
+        this.guarding = List.copyOf(guarding);
     }
 
     @Override
@@ -83,8 +81,18 @@ public final class PlayedScene implements Scene {
         return steps;
     }
 
-    /** Person id of the attacker whom each defender guards at the start, by the defender's id. */
-    public SortedMap<Integer, Integer> guards() {
-        return new TreeMap<>(guards);
+    /** Who guards whom, change by change, from time 0. */
+    public List<Guarding> guarding() {
+        return guarding;
+    }
+
+    /** Ids of the attackers, in order. */
+    public List<Integer> attackers() {
+        return guarding.get(0).men().values().stream().sorted().toList();
+    }
+
+    /** Ids of the defenders, in order. */
+    public List<Integer> defenders() {
+        return List.copyOf(guarding.get(0).men().keySet());
     }
 }

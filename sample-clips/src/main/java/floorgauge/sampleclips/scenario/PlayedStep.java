@@ -1,5 +1,6 @@
 package floorgauge.sampleclips.scenario;
 
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
@@ -10,6 +11,7 @@ import java.util.OptionalInt;
  * @param who person id
  * @param other person id of the player behind the verb: whom the pass goes to, whom the screen is set on
  * @param user person id of the team-mate a screen is meant for
+ * @param kind in the trade's words, where the scenario names it: flare, backdoor
  * @param startSeconds when it began
  * @param endSeconds when it was done: the screen set, the spot reached, the ball received; the end of the scene where it was not
  */
@@ -19,5 +21,6 @@ public record PlayedStep(
         int who,
         OptionalInt other,
         OptionalInt user,
+        Optional<String> kind,
         double startSeconds,
         double endSeconds) {}

@@ -1,5 +1,6 @@
 package floorgauge.sampleclips.scenario;
 
+import floorgauge.sampleclips.input.LocatedValue;
 import java.util.Optional;
 
 /**
@@ -30,7 +31,7 @@ record Role(boolean defends, int number) implements Comparable<Role> {
                 : Optional.empty();
     }
 
-    static Role read(YamlField field) {
+    static Role read(LocatedValue field) {
         return parse(field.text())
                 .orElseThrow(() -> field.error(
                         "expected a player, 1 to 5 in attack or x1 to x5 in defence, found '" + field.text() + "'"));

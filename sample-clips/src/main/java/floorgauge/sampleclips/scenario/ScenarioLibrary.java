@@ -51,7 +51,7 @@ public final class ScenarioLibrary {
      *
      * @param file YAML; the scene's name is the file's without its ending, and the version's
      * @param version {@code sound} or one of the file's versions
-     * @throws ScenarioException where the file is not a scenario that can be played
+     * @throws MendableException where the file is not a scenario that can be played
      */
     public static Scene load(Path file, String version, long seed) {
         Scenario scenario = readFile(file);

@@ -2,6 +2,8 @@ package floorgauge.sampleclips.scenario;
 
 import floorgauge.court.rules.CourtEnd;
 import floorgauge.court.rules.RuleSet;
+import floorgauge.sampleclips.input.LocatedValue;
+import floorgauge.sampleclips.input.LocatedYaml;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -33,13 +35,13 @@ final class ScenarioReader {
      * @param file its name, for messages
      * @param name of the scenario
      * @param text the YAML
-     * @throws ScenarioException where it is not a scenario
+     * @throws floorgauge.sampleclips.input.InputException where it is not a scenario
      */
     static Scenario read(String file, String name, String text) {
-        return new ScenarioReader(file, name).scenario(YamlField.parse(file, text));
+        return new ScenarioReader(file, name).scenario(LocatedYaml.parse(file, text));
     }
 
-    private Scenario scenario(YamlField root) {
+    private Scenario scenario(LocatedValue root) {
         root.fields(FIELDS);
         root.optional("rules")
                 .ifPresent(f -> rules = RuleSet.named(f.text())
@@ -74,7 +76,7 @@ final class ScenarioReader {
                 root.optional("players").map(f -> cast(f, attack)).orElseGet(TreeMap::new));
     }
 
-    private static CourtEnd end(YamlField field) {
+    private static CourtEnd end(LocatedValue field) {
         return switch (field.text()) {
             case "positive" -> CourtEnd.POSITIVE_X;
             case "negative" -> CourtEnd.NEGATIVE_X;
@@ -82,7 +84,7 @@ final class ScenarioReader {
         };
     }
 
-    private SortedMap<Role, Spot> places(YamlField field, boolean defence) {
+    private SortedMap<Role, Spot> places(LocatedValue field, boolean defence) {
         SortedMap<Role, Spot> places = new TreeMap<>();
         field.fields().forEach((who, where) -> {
             Role role = Role.parse(who)
@@ -98,17 +100,17 @@ final class ScenarioReader {
         return places;
     }
 
-    private static void mustPlay(YamlField field, Role role, SortedMap<Role, Spot> attack) {
+    private static void mustPlay(LocatedValue field, Role role, SortedMap<Role, Spot> attack) {
         if (!attack.containsKey(Role.attacker(role.number()))) {
             throw field.error("player " + role + " does not play; the attackers are " + attack.keySet()
                     + ", each with a defender of the same number");
         }
     }
 
-    private List<Step> steps(YamlField field, SortedMap<Role, Spot> attack, double duration) {
+    private List<Step> steps(LocatedValue field, SortedMap<Role, Spot> attack, double duration) {
         List<Step> steps = new ArrayList<>();
         Map<String, Integer> lines = new HashMap<>();
-        for (YamlField item : field.items()) {
+        for (LocatedValue item : field.items()) {
             Step step = step(item, steps.size(), attack, duration);
             step.start().base().ifPresent(base -> {
                 if (!lines.containsKey(base)) {
@@ -124,9 +126,9 @@ final class ScenarioReader {
         return List.copyOf(steps);
     }
 
-    private Step step(YamlField item, int index, SortedMap<Role, Spot> attack, double duration) {
+    private Step step(LocatedValue item, int index, SortedMap<Role, Spot> attack, double duration) {
         Verb verb = verb(item);
-        YamlField main = item.required(verb.word());
+        LocatedValue main = item.required(verb.word());
         List<String> known = new ArrayList<>(STEP_FIELDS);
         known.add(verb.word());
         known.addAll(verb.settings());
@@ -146,7 +148,7 @@ final class ScenarioReader {
         }
         Step step = new Step(
                 item.line(),
-                item.optional("label").map(YamlField::text).orElse("step " + (index + 1)),
+                item.optional("label").map(LocatedValue::text).orElse("step " + (index + 1)),
                 start(item, duration),
                 who,
                 verb,
@@ -160,6 +162,7 @@ final class ScenarioReader {
                 item.optional("pace").map(f -> f.number(0.3, 9)).orElse(verb.usualPace()),
                 number(item, "lasting", 0.1, 20),
                 number(item, "gap", 0.5, 6),
+                item.optional("kind").map(f -> kind(f, verb)),
                 number(item, "facing", -360, 360));
         if (verb == Verb.SCREEN && step.toward().isEmpty() && step.at().isEmpty()) {
             throw item.error("a screen needs 'toward' (where its user goes) or 'at spot'");
@@ -170,9 +173,17 @@ final class ScenarioReader {
         return step;
     }
 
-    private Verb verb(YamlField item) {
+    private static String kind(LocatedValue field, Verb verb) {
+        if (!verb.kinds().contains(field.text())) {
+            throw field.error("unknown kind of " + verb.word() + " '" + field.text() + "'; expected one of "
+                    + String.join(", ", verb.kinds()));
+        }
+        return field.text();
+    }
+
+    private Verb verb(LocatedValue item) {
         Verb found = null;
-        for (Map.Entry<String, YamlField> entry : item.fields().entrySet()) {
+        for (Map.Entry<String, LocatedValue> entry : item.fields().entrySet()) {
             Optional<Verb> verb = Verb.of(entry.getKey());
             if (verb.isPresent() && found != null) {
                 throw item.error("expected one verb a step, found '" + found.word() + "' and '" + entry.getKey() + "'");
@@ -189,7 +200,7 @@ final class ScenarioReader {
         return found;
     }
 
-    private static Step.Start start(YamlField item, double duration) {
+    private static Step.Start start(LocatedValue item, double duration) {
         long given = List.of("at", "after", "with").stream()
                 .filter(k -> item.fields().containsKey(k))
                 .count();
@@ -207,13 +218,13 @@ final class ScenarioReader {
         return new Step.Start(Optional.of(item.required(with ? "with" : "after").text()), with, wait);
     }
 
-    private static Role player(YamlField field, SortedMap<Role, Spot> attack) {
+    private static Role player(LocatedValue field, SortedMap<Role, Spot> attack) {
         Role role = Role.read(field);
         mustPlay(field, role, attack);
         return role;
     }
 
-    private static Role mate(YamlField field, Role who, SortedMap<Role, Spot> attack) {
+    private static Role mate(LocatedValue field, Role who, SortedMap<Role, Spot> attack) {
         Role role = player(field, attack);
         if (role.defends() != who.defends() || role.equals(who)) {
             throw field.error("expected a team-mate of " + who + ", found " + role);
@@ -221,7 +232,7 @@ final class ScenarioReader {
         return role;
     }
 
-    private static Role opponent(YamlField field, Role who, SortedMap<Role, Spot> attack) {
+    private static Role opponent(LocatedValue field, Role who, SortedMap<Role, Spot> attack) {
         Role role = player(field, attack);
         if (role.defends() == who.defends()) {
             throw field.error("expected an opponent of " + who + ", found " + role);
@@ -229,13 +240,14 @@ final class ScenarioReader {
         return role;
     }
 
-    private static OptionalDouble number(YamlField item, String name, double least, double most) {
+    private static OptionalDouble number(LocatedValue item, String name, double least, double most) {
         return item.optional(name)
                 .map(f -> OptionalDouble.of(f.number(least, most)))
                 .orElse(OptionalDouble.empty());
     }
 
-    private static Map<String, List<Fault>> versions(YamlField root, List<Step> steps, SortedMap<Role, Spot> attack) {
+    private static Map<String, List<Fault>> versions(
+            LocatedValue root, List<Step> steps, SortedMap<Role, Spot> attack) {
         Map<String, List<Fault>> versions = new LinkedHashMap<>();
         versions.put(Scenario.SOUND, List.of());
         root.optional("versions")
@@ -252,7 +264,7 @@ final class ScenarioReader {
         return versions;
     }
 
-    private static SortedMap<Role, CastDetail> cast(YamlField field, SortedMap<Role, Spot> attack) {
+    private static SortedMap<Role, CastDetail> cast(LocatedValue field, SortedMap<Role, Spot> attack) {
         SortedMap<Role, CastDetail> cast = new TreeMap<>();
         field.fields().forEach((who, detail) -> {
             Role role = Role.parse(who).orElseThrow(() -> detail.error("expected a player, 1 to 5 or x1 to x5"));
@@ -261,7 +273,7 @@ final class ScenarioReader {
             cast.put(
                     role,
                     new CastDetail(
-                            detail.optional("name").map(YamlField::text),
+                            detail.optional("name").map(LocatedValue::text),
                             detail.optional("number")
                                     .map(f -> OptionalInt.of(f.wholeNumber(0, 99)))
                                     .orElse(OptionalInt.empty()),
@@ -273,7 +285,7 @@ final class ScenarioReader {
         return cast;
     }
 
-    private static OptionalInt colour(YamlField detail, String name) {
+    private static OptionalInt colour(LocatedValue detail, String name) {
         return detail.optional(name)
                 .map(f -> {
                     if (!f.text().matches("[0-9a-fA-F]{6}")) {

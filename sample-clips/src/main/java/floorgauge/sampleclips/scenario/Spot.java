@@ -3,6 +3,7 @@ package floorgauge.sampleclips.scenario;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.rules.CourtEnd;
 import floorgauge.court.rules.RuleSet;
+import floorgauge.sampleclips.input.LocatedValue;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -75,7 +76,7 @@ record Spot(double outMetres, double leftMetres) {
     }
 
     /** Reads a name or a pair {@code [out, left]}. */
-    static Spot read(YamlField field, RuleSet rules) {
+    static Spot read(LocatedValue field, RuleSet rules) {
         double length = rules.lengthMetres();
         double width = rules.widthMetres();
         if (field.isList()) {

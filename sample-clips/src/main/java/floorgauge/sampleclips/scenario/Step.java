@@ -21,6 +21,7 @@ import java.util.OptionalDouble;
  * @param pace largest speed in metres a second
  * @param lasting seconds
  * @param gap metres between a defender and the attacker guarded
+ * @param kind of screen or cut, in the trade's words
  * @param facingDegrees where a screener faces, 0 towards the rim, counter-clockwise from above
  */
 record Step(
@@ -39,6 +40,7 @@ record Step(
         double pace,
         OptionalDouble lasting,
         OptionalDouble gap,
+        Optional<String> kind,
         OptionalDouble facingDegrees) {
 
     /**

@@ -9,12 +9,12 @@ import java.util.TreeSet;
 
 /** What a step of a scenario has a player do. */
 enum Verb {
-    CUT(Side.ATTACK, Main.SPOT, 5.2, "via", "off", "pace"),
+    CUT(Side.ATTACK, Main.SPOT, 5.2, "via", "off", "pace", "kind"),
     SPOT_UP(Side.ATTACK, Main.SPOT, 3.0, "via", "off", "pace"),
     ROLL(Side.ATTACK, Main.SPOT, 4.6, "via", "pace"),
     POP(Side.ATTACK, Main.SPOT, 3.8, "via", "pace"),
     DRIBBLE(Side.ATTACK, Main.SPOT, 4.2, "via", "off", "pace"),
-    SCREEN(Side.ATTACK, Main.OPPONENT, 3.6, "for", "toward", "at spot", "facing", "pace"),
+    SCREEN(Side.ATTACK, Main.OPPONENT, 3.6, "for", "toward", "at spot", "facing", "pace", "kind"),
     PASS(Side.ATTACK, Main.TEAM_MATE, 9),
     HANDOFF(Side.ATTACK, Main.TEAM_MATE, 0),
     SHOOT(Side.ATTACK, Main.NOTHING, 0),
@@ -66,6 +66,28 @@ enum Verb {
     /** Metres a second where the step names none. */
     double usualPace() {
         return usualPace;
+    }
+
+    /** What kinds the trade tells apart. */
+    List<String> kinds() {
+        return switch (this) {
+            case SCREEN ->
+                List.of(
+                        "ball screen",
+                        "handoff screen",
+                        "drag",
+                        "down screen",
+                        "pin-down",
+                        "back screen",
+                        "flare screen",
+                        "cross screen",
+                        "shuffle screen",
+                        "staggered screen",
+                        "double screen",
+                        "elevator screen");
+            case CUT -> List.of("backdoor", "curl", "straight", "fade");
+            default -> List.of();
+        };
     }
 
     Set<String> settings() {
