@@ -1,0 +1,203 @@
+package floorgauge.vision.network;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import floorgauge.court.calibration.OpenCv;
+import floorgauge.court.track.ImageBox;
+import floorgauge.court.track.Joint;
+import floorgauge.court.track.Keypoint;
+import floorgauge.court.track.Pose;
+import floorgauge.vision.film.FilmFrame;
+import floorgauge.vision.film.FilmReader;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+import org.opencv.core.Mat;
+import org.opencv.core.Point;
+import org.opencv.core.Scalar;
+import org.opencv.imgcodecs.Imgcodecs;
+import org.opencv.imgproc.Imgproc;
+
+/**
+ * What the networks find on real film and photographs, printed as the tables of the networks' cards. Needs the folders of
+ * others' pictures:
+ *
+ * <pre>mvn -B test -pl vision -am -Dtest=RealPicturesTest -Dsurefire.failIfNoSpecifiedTests=false \
+ *     -Dfloorgauge.gym=FOLDER -Dfloorgauge.vtest=FILE -Dfloorgauge.people=FOLDER</pre>
+ */
+class RealPicturesTest {
+
+    private static final double[] MIN_SCORES = {0.15, 0.2, 0.25, 0.3, 0.4};
+    private static final double[] SCALES = {1, 1.5, 2};
+    private static final int GYM_FRAME_STEP = 16;
+    private static final int PHOTO_STEP = 8;
+    private static final String SKIPPED = " is not given; this test is skipped";
+
+    /** The labels are at twice the film's size; six players a frame; others in the hall are not labelled. */
+    @Test
+    void playersOfTheGymFilmAreFound() throws IOException {
+        Path gym = given("floorgauge.gym");
+        Map<Long, List<ImageBox>> labels = gymLabels(gym.resolve("boxes").resolve("s1t1.txt"));
+        Map<Double, Map<Double, BoxScore>> scores = new TreeMap<>();
+        try (PersonDetector detector = detector();
+                FilmReader film = FilmReader.open(gym.resolve("s1t1-drawn-over.gif"));
+                FilmFrame frame = new FilmFrame()) {
+            while (film.read(frame)) {
+                if (frame.index() % GYM_FRAME_STEP == 0) {
+                    for (double scale : SCALES) {
+                        List<Detection> found = detector.detect(frame.bgr(), scale);
+                        count(scores.computeIfAbsent(scale, s -> table()), labels.get(frame.index()), found);
+                    }
+                }
+            }
+        }
+        scores.forEach((scale, table) -> print("gym film, scale " + scale, table));
+        assertThat(scores.get(1.0).get(0.25).recall()).isGreaterThan(0.8);
+        assertThat(scores.get(1.0).get(0.3).precision()).isGreaterThan(0.5);
+    }
+
+    /** Six people are in full view a minute into the film, counted by eye. */
+    @Test
+    void everybodyInTheStreetIsFound() throws IOException {
+        Path street = given("floorgauge.vtest");
+        List<Detection> found = List.of();
+        List<Pose> poses = List.of();
+        Mat picture = new Mat();
+        try (PersonDetector detector = detector();
+                PoseEstimator estimator = new PoseEstimator(ModelFolder.standard(), PoseQuality.FAST);
+                FilmReader film = FilmReader.open(street);
+                FilmFrame frame = new FilmFrame()) {
+            while (film.read(frame) && frame.timeSeconds() < 60) {
+                frame.bgr().copyTo(picture);
+            }
+            found = detector.detect(picture).stream()
+                    .filter(d -> d.score() >= 0.4)
+                    .toList();
+            poses = estimator.estimate(
+                    picture, found.stream().map(Detection::box).toList());
+        }
+        draw(picture, found, poses, Path.of("target", "street.png"));
+        assertThat(found).hasSize(6);
+        for (int i = 0; i < found.size(); i++) {
+            assertThat(poses.get(i).at(Joint.LEFT_ANKLE).position().y())
+                    .isGreaterThan(poses.get(i).at(Joint.NOSE).position().y());
+        }
+    }
+
+    /** A share of the photographs at their own size, crowds left out. */
+    @Test
+    void peopleOnPhotographsAreFound() throws IOException {
+        Path people = given("floorgauge.people");
+        JsonNode labels =
+                new ObjectMapper().readTree(people.resolve("annotations.json").toFile());
+        Map<Integer, List<ImageBox>> boxes = photoLabels(labels);
+        Map<Double, BoxScore> table = table();
+        OpenCv.load();
+        try (PersonDetector detector = detector()) {
+            for (int i = 0; i < labels.get("images").size(); i += PHOTO_STEP) {
+                JsonNode image = labels.get("images").get(i);
+                List<ImageBox> own = boxes.get(image.get("id").asInt());
+                if (own != null) {
+                    Path file = people.resolve("images")
+                            .resolve(image.get("file_name").asText());
+                    count(table, own, detector.detect(Imgcodecs.imread(file.toString(), Imgcodecs.IMREAD_COLOR)));
+                }
+            }
+        }
+        print("photographs", table);
+        assertThat(table.get(0.3).recall()).isGreaterThan(0.5);
+        assertThat(table.get(0.3).precision()).isGreaterThan(0.7);
+    }
+
+    private static PersonDetector detector() {
+        return new PersonDetector(ModelFolder.standard(), new DetectorSettings(MIN_SCORES[0], 0.6));
+    }
+
+    private static Path given(String property) {
+        String value = System.getProperty(property, "");
+        assumeFalse(value.isEmpty(), "-D" + property + SKIPPED);
+        return Path.of(value);
+    }
+
+    private static Map<Double, BoxScore> table() {
+        Map<Double, BoxScore> table = new TreeMap<>();
+        for (double score : MIN_SCORES) {
+            table.put(score, new BoxScore());
+        }
+        return table;
+    }
+
+    private static void count(Map<Double, BoxScore> table, List<ImageBox> labels, List<Detection> found) {
+        table.forEach((minScore, counts) -> counts.add(
+                labels, found.stream().filter(d -> d.score() >= minScore).toList()));
+    }
+
+    private static void print(String what, Map<Double, BoxScore> table) {
+        table.forEach((score, counts) ->
+                System.out.printf(Locale.ROOT, "%s, score at least %.2f: %s%n", what, score, counts));
+    }
+
+    private static Map<Long, List<ImageBox>> gymLabels(Path file) throws IOException {
+        Map<Long, List<ImageBox>> labels = new HashMap<>();
+        for (String line : Files.readAllLines(file)) {
+            double[] v = new double[6];
+            String[] words = line.split(",");
+            for (int i = 0; i < v.length; i++) {
+                v[i] = Double.parseDouble(words[i]);
+            }
+            labels.computeIfAbsent((long) v[0] - 1, f -> new ArrayList<>())
+                    .add(new ImageBox(v[2] / 2 - 0.5, v[3] / 2 - 0.5, v[4] / 2, v[5] / 2));
+        }
+        return labels;
+    }
+
+    private static Map<Integer, List<ImageBox>> photoLabels(JsonNode labels) {
+        Map<Integer, List<ImageBox>> boxes = new HashMap<>();
+        for (JsonNode label : labels.get("annotations")) {
+            JsonNode box = label.get("bbox");
+            if (label.get("iscrowd").asInt() == 0
+                    && box.get(2).asDouble() > 0
+                    && box.get(3).asDouble() > 0) {
+                boxes.computeIfAbsent(label.get("image_id").asInt(), i -> new ArrayList<>())
+                        .add(new ImageBox(
+                                box.get(0).asDouble() - 0.5,
+                                box.get(1).asDouble() - 0.5,
+                                box.get(2).asDouble(),
+                                box.get(3).asDouble()));
+            }
+        }
+        boxes.values().forEach(list -> list.sort(Comparator.comparingDouble(ImageBox::left)));
+        return boxes;
+    }
+
+    private static void draw(Mat picture, List<Detection> found, List<Pose> poses, Path file) {
+        for (int i = 0; i < found.size(); i++) {
+            ImageBox box = found.get(i).box();
+            Imgproc.rectangle(
+                    picture,
+                    new Point(box.left(), box.top()),
+                    new Point(box.right(), box.bottom()),
+                    new Scalar(0, 220, 0));
+            for (Keypoint joint : poses.get(i).keypoints()) {
+                Imgproc.circle(
+                        picture,
+                        new Point(joint.position().x(), joint.position().y()),
+                        2,
+                        new Scalar(0, 255 * joint.score(), 255),
+                        Imgproc.FILLED);
+            }
+        }
+        Imgcodecs.imwrite(file.toString(), picture);
+    }
+}
