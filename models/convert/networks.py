@@ -8,7 +8,7 @@ import torch.nn.functional as F
 from torch import nn
 
 from compiler import compile_graph
-from layers import Convolution
+from layers import Convolution, floating
 from tfjs_graph import read_graph
 
 MOST_PEOPLE = 100
@@ -60,7 +60,8 @@ class PersonDetector(nn.Module):
 class PoseEstimator(nn.Module):
     """MoveNet, single person (model card, 2021): the joints of the person nearest the picture's centre.
 
-    In: [N, S, S, 3]. Out: [N, 17, 3]: y, x as shares of the side, score 0 to 1; joints in COCO's order.
+    In: [N, S, S, 3]; and [1], 8-bit: 1 has it computed in bfloat16, 0 in single precision. Out: [N, 17, 3]: y, x as shares of
+    the side, score 0 to 1; joints in COCO's order.
     """
 
     PREFIX = "StatefulPartitionedCall/"
@@ -94,12 +95,12 @@ class PoseEstimator(nn.Module):
         }
         return PoseEstimator(network, constants)
 
-    def heads(self, pictures):
+    def heads(self, pictures, brief):
         """Centre heat, joint heat, joints as seen from the centre, offsets: NCHW at a quarter of the size."""
-        return self.network(pictures.permute(0, 3, 1, 2).to(torch.float32))
+        return self.network(floating(pictures, brief))
 
-    def forward(self, pictures):
-        centre, heat, regressed, offsets = (head.float() for head in self.heads(pictures))
+    def forward(self, pictures, brief):
+        centre, heat, regressed, offsets = (head.float() for head in self.heads(pictures, brief))
         side = heat.shape[3]
         best = (centre.flatten(1) * self.centre_weight).argmax(1)
         guess = regressed.flatten(2).gather(2, best.view(-1, 1, 1).expand(-1, 2 * JOINTS, 1)).view(-1, JOINTS, 2)

@@ -13,6 +13,8 @@ final class Engine {
         setDefault("ai.djl.offline", "true");
         setDefault("OPT_OUT_TRACKING", "true");
         setDefault(THREADS, Integer.toString(Runtime.getRuntime().availableProcessors()));
+        // The optimizer recompiles for each new size of input, which takes seconds, and gains nothing afterwards.
+        setDefault("ai.djl.pytorch.graph_optimizer", "false");
         // One network runs at a time; a second pool of threads would only take turns with the first.
         setDefault("ai.djl.pytorch.num_interop_threads", "1");
     }

@@ -3,6 +3,7 @@ package floorgauge.vision.network;
 import floorgauge.court.calibration.OpenCv;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
 import org.opencv.core.Rect;
@@ -34,7 +35,7 @@ public final class PersonDetector implements AutoCloseable {
     public PersonDetector(ModelFolder models, DetectorSettings settings) {
         OpenCv.load();
         this.settings = settings;
-        network = new Network(models, NETWORK);
+        network = new Network(models, NETWORK, Optional.empty());
     }
 
     /** Loads the network from the standard folder, with standard settings. */

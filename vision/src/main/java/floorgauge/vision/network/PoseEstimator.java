@@ -7,6 +7,7 @@ import floorgauge.court.track.Keypoint;
 import floorgauge.court.track.Pose;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
 
@@ -35,10 +36,19 @@ public final class PoseEstimator implements AutoCloseable {
      *
      * @throws NetworkException if its file is missing or damaged
      */
-    public PoseEstimator(ModelFolder models, PoseQuality quality) {
+    public PoseEstimator(ModelFolder models, PoseQuality quality, Precision precision) {
         OpenCv.load();
         this.quality = quality;
-        network = new Network(models, quality.network());
+        network = new Network(models, quality.network(), Optional.of(precision));
+    }
+
+    /**
+     * Loads the network, computed in single precision.
+     *
+     * @throws NetworkException if its file is missing or damaged
+     */
+    public PoseEstimator(ModelFolder models, PoseQuality quality) {
+        this(models, quality, Precision.SINGLE);
     }
 
     /** Loads the fast network from the standard folder. */

@@ -10,9 +10,13 @@ import floorgauge.court.track.Joint;
 import floorgauge.court.track.Keypoint;
 import floorgauge.court.track.Pose;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.opencv.core.Core;
@@ -20,6 +24,9 @@ import org.opencv.core.Mat;
 import org.opencv.core.Scalar;
 
 class PoseEstimatorTest {
+
+    @TempDir
+    Path folder;
 
     @Test
     void nobodyGivesNoPose() {
@@ -53,6 +60,38 @@ class PoseEstimatorTest {
                 assertThat(found.position().x() + 0.5).as("%s", joint).isCloseTo(row[1] * side, within(0.01));
             }
         }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void briefNumbersShiftTheJointsLittle(PoseQuality quality) {
+        Mat picture = GoldenTensors.picture(quality.network());
+        List<ImageBox> box = List.of(boxWhoseCropIsThePicture(quality.side()));
+        try (PoseEstimator single = new PoseEstimator(GoldenTensors.models(), quality);
+                PoseEstimator brief = new PoseEstimator(GoldenTensors.models(), quality, Precision.BFLOAT16)) {
+            Pose exact = single.estimate(picture, box).get(0);
+            Pose rounded = brief.estimate(picture, box).get(0);
+            double[] shifts = Arrays.stream(Joint.values())
+                    .mapToDouble(
+                            j -> exact.at(j).position().distanceTo(rounded.at(j).position()))
+                    .sorted()
+                    .toArray();
+            // The figure is 0.8 of the side tall, and a drawing: on real people the shift is ten times smaller.
+            assertThat(shifts[shifts.length / 2] / (0.8 * quality.side())).isLessThan(0.1);
+            assertThat(shifts[shifts.length / 2])
+                    .as("the rounding is really used")
+                    .isPositive();
+        }
+    }
+
+    @Test
+    void theFasterPrecisionIsRemembered() throws IOException {
+        Path memory = folder.resolve("new").resolve("precision");
+        Precision first = PrecisionTrial.remembered(memory, GoldenTensors.models(), PoseQuality.FAST);
+        assertThat(Files.readString(memory).strip()).isEqualTo(first.name());
+        Files.writeString(memory, "BFLOAT16\n");
+        assertThat(PrecisionTrial.remembered(memory, GoldenTensors.models(), PoseQuality.FAST))
+                .isEqualTo(Precision.BFLOAT16);
     }
 
     @Test

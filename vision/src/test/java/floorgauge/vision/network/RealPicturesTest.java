@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.opencv.core.Mat;
 import org.opencv.core.Point;
@@ -43,6 +44,11 @@ class RealPicturesTest {
     private static final int GYM_FRAME_STEP = 16;
     private static final int PHOTO_STEP = 8;
     private static final String SKIPPED = " is not given; this test is skipped";
+
+    @BeforeAll
+    static void load() {
+        OpenCv.load();
+    }
 
     /** The labels are at twice the film's size; six players a frame; others in the hall are not labelled. */
     @Test
@@ -87,12 +93,34 @@ class RealPicturesTest {
             poses = estimator.estimate(
                     picture, found.stream().map(Detection::box).toList());
         }
+        double shift = medianShiftInHeights(picture, found, poses);
+        System.out.printf(Locale.ROOT, "street film, joints in bfloat16: median shift %.4f of the height%n", shift);
         draw(picture, found, poses, Path.of("target", "street.png"));
         assertThat(found).hasSize(6);
+        assertThat(shift).isBetween(1e-9, 0.01);
         for (int i = 0; i < found.size(); i++) {
             assertThat(poses.get(i).at(Joint.LEFT_ANKLE).position().y())
                     .isGreaterThan(poses.get(i).at(Joint.NOSE).position().y());
         }
+    }
+
+    private static double medianShiftInHeights(Mat picture, List<Detection> found, List<Pose> exact) {
+        List<ImageBox> boxes = found.stream().map(Detection::box).toList();
+        List<Double> shifts = new ArrayList<>();
+        try (PoseEstimator brief = new PoseEstimator(ModelFolder.standard(), PoseQuality.FAST, Precision.BFLOAT16)) {
+            List<Pose> rounded = brief.estimate(picture, boxes);
+            for (int i = 0; i < boxes.size(); i++) {
+                for (Joint joint : Joint.values()) {
+                    double pixels = exact.get(i)
+                            .at(joint)
+                            .position()
+                            .distanceTo(rounded.get(i).at(joint).position());
+                    shifts.add(pixels / boxes.get(i).height());
+                }
+            }
+        }
+        shifts.sort(Comparator.naturalOrder());
+        return shifts.get(shifts.size() / 2);
     }
 
     /** A share of the photographs at their own size, crowds left out. */
@@ -103,7 +131,6 @@ class RealPicturesTest {
                 new ObjectMapper().readTree(people.resolve("annotations.json").toFile());
         Map<Integer, List<ImageBox>> boxes = photoLabels(labels);
         Map<Double, BoxScore> table = table();
-        OpenCv.load();
         try (PersonDetector detector = detector()) {
             for (int i = 0; i < labels.get("images").size(); i += PHOTO_STEP) {
                 JsonNode image = labels.get("images").get(i);
