@@ -147,6 +147,28 @@ public final class KitColour {
         return lab;
     }
 
+    /** {@link #meanLab} as 0xRRGGBB of sRGB, by the formulas of CIE 1976 and IEC 61966-2-1 with white D65. */
+    public int meanRgb() {
+        double[] lab = meanLab();
+        double fy = (lab[0] + 16) / 116;
+        double x = 0.95047 * inverse(fy + lab[1] / 500);
+        double y = inverse(fy);
+        double z = 1.08883 * inverse(fy - lab[2] / 200);
+        int red = channel(3.2406 * x - 1.5372 * y - 0.4986 * z);
+        int green = channel(-0.9689 * x + 1.8758 * y + 0.0415 * z);
+        int blue = channel(0.0557 * x - 0.2040 * y + 1.0570 * z);
+        return red << 16 | green << 8 | blue;
+    }
+
+    private static double inverse(double t) {
+        return t > 6.0 / 29 ? t * t * t : 3 * (6.0 / 29) * (6.0 / 29) * (t - 4.0 / 29);
+    }
+
+    private static int channel(double linear) {
+        double value = linear <= 0.0031308 ? 12.92 * linear : 1.055 * Math.pow(linear, 1 / 2.4) - 0.055;
+        return (int) Math.round(255 * Math.max(0, Math.min(1, value)));
+    }
+
     private double root(int i) {
         return (roots[i] & 0xFF) / SCALE;
     }

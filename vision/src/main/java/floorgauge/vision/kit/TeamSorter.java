@@ -33,14 +33,27 @@ public final class TeamSorter {
     public record Membership(Team team, double probability) {}
 
     /**
+     * The tracks sorted.
+     *
+     * @param memberships one for each track
+     * @param first the first team's kit; empty where there were too few tracks
+     * @param second the second team's
+     */
+    public record Sorted(List<Membership> memberships, Optional<KitColour> first, Optional<KitColour> second) {
+
+        public Sorted {
+            memberships = List.copyOf(memberships);
+        }
+    }
+
+    /**
      * Sorts tracks by kit.
      *
      * @param kits one for each track, empty where none was seen
      * @param weights how much each track was seen, at least 0
      * @param playersPerSide how many each side has, where known: then nobody is left out who was seen clearly
-     * @return one for each track
      */
-    public static List<Membership> sort(List<Optional<KitColour>> kits, double[] weights, OptionalInt playersPerSide) {
+    public static Sorted sort(List<Optional<KitColour>> kits, double[] weights, OptionalInt playersPerSide) {
         List<Integer> known = new ArrayList<>();
         for (int i = 0; i < kits.size(); i++) {
             if (kits.get(i).isPresent()) {
@@ -50,7 +63,10 @@ public final class TeamSorter {
         known.sort((a, b) -> weights[a] != weights[b] ? Double.compare(weights[b], weights[a]) : a - b);
         List<Integer> candidates = known.subList(0, Math.min(MOST_MEDOIDS, known.size()));
         if (candidates.size() < 2) {
-            return kits.stream().map(k -> new Membership(Team.UNKNOWN, 0)).toList();
+            return new Sorted(
+                    kits.stream().map(k -> new Membership(Team.UNKNOWN, 0)).toList(),
+                    Optional.empty(),
+                    Optional.empty());
         }
         KitColour[] medoids = medoids(kits, weights, candidates);
         List<Membership> result = new ArrayList<>();
@@ -58,7 +74,7 @@ public final class TeamSorter {
             result.add(kit.map(k -> membership(k, medoids, playersPerSide.isPresent()))
                     .orElse(new Membership(Team.UNKNOWN, 0)));
         }
-        return result;
+        return new Sorted(result, Optional.of(medoids[0]), Optional.of(medoids[1]));
     }
 
     private static KitColour[] medoids(List<Optional<KitColour>> kits, double[] weights, List<Integer> candidates) {

@@ -1,8 +1,10 @@
 package floorgauge.vision.tracking;
 
+import floorgauge.court.rules.RuleSet;
 import floorgauge.court.track.FilmTracks;
 import floorgauge.court.track.IdentityDoubt;
 import floorgauge.court.track.PlayerTrack;
+import floorgauge.vision.kit.KitColour;
 import floorgauge.vision.kit.KitLikelihood;
 import floorgauge.vision.kit.TeamSorter;
 import java.util.ArrayList;
@@ -10,6 +12,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -20,24 +23,26 @@ import java.util.TreeMap;
 public final class OfflineTracker {
 
     /** Persons who appear on the floor, per square metre, against those who only were not seen for a while. */
-    private static final double APPEARING_DENSITY = 0.003;
+    private static final double APPEARING_DENSITY = 0.001;
 
     /** The same where the number of players is known: nobody comes or goes. */
     private static final double APPEARING_DENSITY_CLOSED = 1e-6;
 
-    /** First the short gaps, where motion decides; then the long ones, with the kits of the longer pieces. */
-    private static final double SHORT_GAP_SECONDS = 0.5;
-
     private final TrackingSettings settings;
+    private final RuleSet rules;
     private final TrackletBuilder builder;
     private final SortedMap<Long, Double> frameTimes = new TreeMap<>();
     private long looks;
     private double firstLookSeconds;
     private double lastLookSeconds;
 
-    /** @param confidentScore a sighting with a lower score can continue a track but not start one, 0 to 1 */
-    public OfflineTracker(TrackingSettings settings, double confidentScore) {
+    /**
+     * @param confidentScore a sighting with a lower score can continue a track but not start one, 0 to 1
+     * @param rules the court, to tell players from those beside it
+     */
+    public OfflineTracker(TrackingSettings settings, double confidentScore, RuleSet rules) {
         this.settings = settings;
+        this.rules = rules;
         this.builder = new TrackletBuilder(settings, confidentScore);
     }
 
@@ -63,16 +68,33 @@ public final class OfflineTracker {
 
     /** The tracks of all frames taken. */
     public FilmTracks tracks() {
+        return tracked(false).tracks();
+    }
+
+    /** The tracks of all frames taken, with the kits. */
+    TrackedFilm tracked(boolean staticCamera) {
         List<Tracklet> pieces = TrackSelection.repeated(EncounterCutter.cut(builder.tracklets(), builder.encounters()));
         KitLikelihood kits = KitLearner.learn(pieces);
         List<Exchange> exchanges = new ArrayList<>();
-        List<Tracklet> tracks = link(pieces, kits, SHORT_GAP_SECONDS, APPEARING_DENSITY, exchanges);
-        tracks = link(tracks, kits, settings.joinGapSeconds(), APPEARING_DENSITY, exchanges);
+        List<Tracklet> tracks = link(pieces, kits, settings.joinGapSeconds(), APPEARING_DENSITY, exchanges);
         if (settings.playersPerSide().isPresent()) {
             tracks = link(tracks, kits, Double.MAX_VALUE, APPEARING_DENSITY_CLOSED, exchanges);
         }
-        tracks = TrackSelection.select(tracks, settings, lookSeconds());
-        return assembled(tracks, exchanges);
+        tracks = TrackSelection.select(tracks, settings, rules, lookSeconds());
+        TeamSorter.Sorted teams = TeamSorter.sort(
+                tracks.stream()
+                        .map(t -> t.kit(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY))
+                        .toList(),
+                tracks.stream().mapToDouble(t -> t.sightings().size()).toArray(),
+                settings.playersPerSide());
+        return new TrackedFilm(
+                assembled(tracks, teams, exchanges),
+                new TeamKits(rgb(teams.first()), rgb(teams.second())),
+                staticCamera);
+    }
+
+    private static OptionalInt rgb(Optional<KitColour> kit) {
+        return kit.isPresent() ? OptionalInt.of(kit.get().meanRgb()) : OptionalInt.empty();
     }
 
     /** Mean time between two looks. */
@@ -88,21 +110,15 @@ public final class OfflineTracker {
         return TrackletLinker.joined(pieces, TrackletLinker.chains(successors));
     }
 
-    private FilmTracks assembled(List<Tracklet> tracks, List<Exchange> exchanges) {
+    private FilmTracks assembled(List<Tracklet> tracks, TeamSorter.Sorted teams, List<Exchange> exchanges) {
         GapFiller filler = new GapFiller(settings.motion(), settings.fillGapSeconds(), frameTimes);
-        List<TeamSorter.Membership> teams = TeamSorter.sort(
-                tracks.stream()
-                        .map(t -> t.kit(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY))
-                        .toList(),
-                tracks.stream().mapToDouble(t -> t.sightings().size()).toArray(),
-                settings.playersPerSide());
         List<List<IdentityDoubt>> doubts = doubts(tracks, exchanges);
         List<PlayerTrack> players = new ArrayList<>();
         for (int i = 0; i < tracks.size(); i++) {
             players.add(new PlayerTrack(
                     i + 1,
-                    teams.get(i).team(),
-                    teams.get(i).probability(),
+                    teams.memberships().get(i).team(),
+                    teams.memberships().get(i).probability(),
                     filler.filled(tracks.get(i)),
                     doubts.get(i)));
         }

@@ -5,18 +5,21 @@ import floorgauge.court.track.PlayerObservation;
 import floorgauge.vision.kit.KitColour;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * A person seen in one frame: what tracking joins.
  *
  * @param observation where and how
  * @param kit colours of the clothes; empty where too little of them was seen
+ * @param movingShare share of the box that differs from the empty hall, 0 to 1; empty where that is not known
  */
-public record Sighting(PlayerObservation observation, Optional<KitColour> kit) {
+public record Sighting(PlayerObservation observation, Optional<KitColour> kit, OptionalDouble movingShare) {
 
     public Sighting {
         Objects.requireNonNull(observation, "observation");
         Objects.requireNonNull(kit, "kit");
+        Objects.requireNonNull(movingShare, "movingShare");
     }
 
     long frame() {

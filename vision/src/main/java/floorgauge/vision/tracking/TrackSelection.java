@@ -1,5 +1,6 @@
 package floorgauge.vision.tracking;
 
+import floorgauge.court.rules.RuleSet;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -16,6 +17,12 @@ final class TrackSelection {
     /** A person on the floor is seen in at least this share of the frames between the first and the last sighting. */
     private static final double LEAST_SHARE_SEEN = 0.25;
 
+    /** Whoever is inside the lines for this long is a player, wherever else they were. */
+    private static final double INSIDE_SECONDS = 3;
+
+    /** Least share of a person's box that differs from the empty hall, in a quarter of the sightings. */
+    private static final double LEAST_MOVING_SHARE = 0.06;
+
     private TrackSelection() {}
 
     /** Tracklets that are more than a lone false alarm. */
@@ -28,9 +35,11 @@ final class TrackSelection {
      *
      * @param lookSeconds time between two frames in which people were looked for
      */
-    static List<Tracklet> select(List<Tracklet> tracks, TrackingSettings settings, double lookSeconds) {
+    static List<Tracklet> select(List<Tracklet> tracks, TrackingSettings settings, RuleSet rules, double lookSeconds) {
         List<Tracklet> longEnough = tracks.stream()
                 .filter(t -> seenEnough(t, settings, lookSeconds))
+                .filter(t -> isOnCourt(t, rules, lookSeconds))
+                .filter(TrackSelection::moves)
                 .toList();
         List<Tracklet> chosen = settings.playersPerSide().isEmpty()
                 ? new ArrayList<>(longEnough)
@@ -43,6 +52,24 @@ final class TrackSelection {
         double seen = t.sightings().size() * lookSeconds;
         double span = t.endSeconds() - t.startSeconds() + lookSeconds;
         return seen >= settings.leastTrackSeconds() && seen >= LEAST_SHARE_SEEN * span;
+    }
+
+    /** A player goes over the line; a coach or a substitute stays outside it. */
+    private static boolean isOnCourt(Tracklet t, RuleSet rules, double lookSeconds) {
+        long inside = t.sightings().stream()
+                .filter(s -> CourtArea.outsideBy(rules, s.foot().mean()) == 0)
+                .count();
+        return inside * lookSeconds >= INSIDE_SECONDS
+                || inside * 2 >= t.sightings().size();
+    }
+
+    /** Before a background, a person differs from the empty hall; a poster or a coat over a chair is part of it. */
+    private static boolean moves(Tracklet t) {
+        double[] shares = t.sightings().stream()
+                .flatMapToDouble(s -> s.movingShare().stream())
+                .sorted()
+                .toArray();
+        return shares.length == 0 || shares[shares.length * 3 / 4] >= LEAST_MOVING_SHARE;
     }
 
     private static List<Tracklet> atMost(List<Tracklet> tracks, int people) {

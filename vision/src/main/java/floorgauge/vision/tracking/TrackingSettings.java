@@ -77,7 +77,7 @@ public record TrackingSettings(
 
     /** How players move: accelerations of 3 m/s2 (half the human limit of 6, common practice) that last half a second. */
     FloorMotion motion() {
-        return new FloorMotion(3, 0.5, 2);
+        return new FloorMotion(3, 0.5, 2.5);
     }
 
     private static void requireAtLeastZero(double value, String what) {

@@ -23,8 +23,8 @@ final class TrackletBuilder {
     /** Persons appearing and false alarms, per square metre of floor and frame looked at. */
     static final double NEW_DENSITY = 0.01;
 
-    /** An exchange that costs less than this, in nats, is an encounter: 1 in 150 against equal. */
-    private static final double ENCOUNTER_MARGIN = 5;
+    /** An exchange that costs less than this, in nats, is an encounter. */
+    private static final double ENCOUNTER_MARGIN = 8;
 
     /** Share of the newest kit in a tracklet's running kit. */
     private static final int KIT_MEMORY = 12;

@@ -45,6 +45,14 @@ class KitColourTest {
         assertThat(sampler.kit().meanLab()).containsExactly(new double[] {87, 60, -60}, within(0.5));
     }
 
+    /** OpenCV's conversion of sRGB 150, 150, 150 gives L* 62. */
+    @Test
+    void meanColourAsRgb() {
+        KitColour.Sampler grey = new KitColour.Sampler();
+        grey.add(62, 0, 0);
+        assertThat(grey.kit().meanRgb()).isEqualTo(0x969696);
+    }
+
     @Test
     void oneKitTwiceIsNearerThanTwoKits() {
         Random random = new Random(3);
@@ -84,7 +92,8 @@ class KitColourTest {
         kits.add(Optional.empty());
         double[] weights = new double[kits.size()];
         java.util.Arrays.fill(weights, 100);
-        List<TeamSorter.Membership> teams = TeamSorter.sort(kits, weights, OptionalInt.empty());
+        List<TeamSorter.Membership> teams =
+                TeamSorter.sort(kits, weights, OptionalInt.empty()).memberships();
         for (int i = 0; i < 10; i++) {
             assertThat(teams.get(i).team()).isEqualTo(i % 2 == 0 ? Team.FIRST : Team.SECOND);
             assertThat(teams.get(i).probability()).isGreaterThan(0.9);
@@ -97,6 +106,7 @@ class KitColourTest {
     void oneTrackHasNoTeam() {
         List<Optional<KitColour>> one = List.of(Optional.of(kit(new Random(6), 50, 0, 0)));
         assertThat(TeamSorter.sort(one, new double[] {1}, OptionalInt.empty())
+                        .memberships()
                         .get(0)
                         .team())
                 .isEqualTo(Team.UNKNOWN);

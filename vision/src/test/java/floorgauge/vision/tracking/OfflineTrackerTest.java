@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import floorgauge.court.floor.FloorCovariance;
 import floorgauge.court.floor.FloorEstimate;
 import floorgauge.court.floor.FloorPoint;
+import floorgauge.court.rules.RuleSet;
 import floorgauge.court.track.Body;
 import floorgauge.court.track.FilmTracks;
 import floorgauge.court.track.FootSource;
@@ -15,6 +16,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.function.DoubleFunction;
 import org.junit.jupiter.api.Test;
@@ -48,7 +50,7 @@ class OfflineTrackerTest {
         }
 
         FilmTracks film(List<Walker> walkers) {
-            OfflineTracker tracker = new OfflineTracker(settings, 0.4);
+            OfflineTracker tracker = new OfflineTracker(settings, 0.4, RuleSet.fiba());
             for (int frame = 0; frame / rate < seconds; frame++) {
                 double t = frame / rate;
                 List<Sighting> seen = new ArrayList<>();
@@ -78,7 +80,8 @@ class OfflineTrackerTest {
             return new Sighting(
                     new PlayerObservation(
                             frame, t, foot, FootSource.ANKLES, Optional.empty(), Optional.empty(), Body.UNSEEN, 0.8),
-                    kit);
+                    kit,
+                    OptionalDouble.empty());
         }
     }
 
@@ -99,7 +102,7 @@ class OfflineTrackerTest {
 
     @Test
     void noFramesNoTracks() {
-        FilmTracks tracks = new OfflineTracker(TrackingSettings.defaults(), 0.4).tracks();
+        FilmTracks tracks = new OfflineTracker(TrackingSettings.defaults(), 0.4, RuleSet.fiba()).tracks();
         assertThat(tracks.players()).isEmpty();
         assertThat(tracks.frameTimesSeconds()).isEmpty();
     }

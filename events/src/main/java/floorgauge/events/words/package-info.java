@@ -1,2 +1,0 @@
-/** Figures and chances as a coach reads them. */
-package floorgauge.events.words;

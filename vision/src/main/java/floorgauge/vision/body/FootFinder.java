@@ -1,0 +1,157 @@
+package floorgauge.vision.body;
+
+import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.floor.FloorEstimate;
+import floorgauge.court.floor.PixelPoint;
+import floorgauge.court.track.FootSource;
+import floorgauge.court.track.ImageBox;
+import floorgauge.court.track.Joint;
+import floorgauge.court.track.Keypoint;
+import floorgauge.court.track.Pose;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Finds the point on the floor on which a person stands: midway between the ankles' floor contacts, else below the one
+ * ankle seen, else at the box's lower edge. Errors in the picture grow with the person's size in it, since a network's grid
+ * does; where the feet are hidden the error is as long as the part that is hidden may be.
+ */
+public final class FootFinder {
+
+    /** Below this a joint is not seen: the network's own confidence, the threshold its authors draw joints from. */
+    static final double LEAST_JOINT_SCORE = 0.3;
+
+    /** Ankle joint above the sole: 0.039 of stature (R. Drillis and R. Contini, "Body segment parameters", 1966). */
+    private static final double ANKLE_HEIGHT = 0.039;
+
+    /** Standard deviation of an ankle, of the person's height in the picture: a third of COCO's human spread times two. */
+    private static final double ANKLE_ERROR = 0.03;
+
+    /** The box's lower edge, of its height: networks cut or add a toe. */
+    private static final double BOTTOM_ERROR = 0.045;
+
+    /** The feet left or right of the box's middle, of its height: a leaning or striding person. */
+    private static final double BOTTOM_SIDE_ERROR = 0.07;
+
+    /** The same where another person, or the picture's edge, hides the lower edge. */
+    private static final double HIDDEN_ERROR = 0.15;
+
+    /** The legs of a standing person, of the height: a box that is cut off lacks at most these. */
+    private static final double HIDDEN_MOST = 0.4;
+
+    /** Part of the difference of the ankles' height in the picture that may be a lifted foot. */
+    private static final double LIFT_SHARE = 0.25;
+
+    /** An average player, with shoes. */
+    static final double STATURE_METRES = 1.85;
+
+    /** A box shorter than this part of an upright player's may be cut off below; a crouch is not shorter. */
+    private static final double CUT_OFF_SHARE = 0.7;
+
+    private final CourtCalibration calibration;
+
+    public FootFinder(CourtCalibration calibration) {
+        this.calibration = calibration;
+    }
+
+    /**
+     * The foot point.
+     *
+     * @param box the person
+     * @param pose the person's joints, where the pose network ran
+     * @param nearer other people's boxes in the frame; those that end lower in the picture may hide this one's feet
+     * @return empty where the point lies at or above the horizon
+     */
+    public Optional<FootPoint> find(ImageBox box, Optional<Pose> pose, List<ImageBox> nearer) {
+        if (pose.isPresent()) {
+            Optional<FootPoint> ankles = fromAnkles(box, pose.get());
+            if (ankles.isPresent()) {
+                return ankles;
+            }
+        }
+        return fromBox(box, nearer);
+    }
+
+    private Optional<FootPoint> fromAnkles(ImageBox box, Pose pose) {
+        Keypoint left = pose.at(Joint.LEFT_ANKLE);
+        Keypoint right = pose.at(Joint.RIGHT_ANKLE);
+        boolean seesLeft = usable(left, box);
+        boolean seesRight = usable(right, box);
+        double error = ANKLE_ERROR * box.height();
+        if (seesLeft && seesRight) {
+            PixelPoint a = contact(left.position(), box);
+            PixelPoint b = contact(right.position(), box);
+            double lift = LIFT_SHARE * Math.abs(a.y() - b.y());
+            PixelPoint middle = new PixelPoint((a.x() + b.x()) / 2, (a.y() + b.y()) / 2);
+            double each = error / Math.sqrt(2);
+            return at(middle, each, Math.hypot(each, lift), FootSource.ANKLES);
+        }
+        if (seesLeft || seesRight) {
+            PixelPoint seen = contact((seesLeft ? left : right).position(), box);
+            // The body is half a stance away from one foot.
+            double stance = 0.08 * box.height();
+            return at(seen, Math.hypot(error, stance), Math.hypot(error, stance / 2), FootSource.ONE_ANKLE);
+        }
+        return Optional.empty();
+    }
+
+    /** An ankle in the upper half of the box is a joint gone astray. */
+    private static boolean usable(Keypoint ankle, ImageBox box) {
+        PixelPoint p = ankle.position();
+        return ankle.score() >= LEAST_JOINT_SCORE
+                && p.y() > box.top() + box.height() / 2
+                && p.y() < box.bottom() + 0.15 * box.height()
+                && p.x() > box.left() - 0.3 * box.height()
+                && p.x() < box.right() + 0.3 * box.height();
+    }
+
+    /** The sole's contact below an ankle. */
+    static PixelPoint contact(PixelPoint ankle, ImageBox box) {
+        return new PixelPoint(ankle.x(), ankle.y() + ANKLE_HEIGHT * box.height());
+    }
+
+    private Optional<FootPoint> fromBox(ImageBox box, List<ImageBox> nearer) {
+        double error = BOTTOM_ERROR * box.height();
+        if (isHidden(box, nearer)) {
+            error = HIDDEN_ERROR * box.height();
+        }
+        Optional<FootPoint> plain =
+                at(box.bottomCentre(), BOTTOM_SIDE_ERROR * box.height(), error, FootSource.BOX_BOTTOM);
+        if (plain.isEmpty()) {
+            return plain;
+        }
+        double missing = missingPixels(box, plain.get());
+        if (missing > error) {
+            return at(box.bottomCentre(), BOTTOM_SIDE_ERROR * box.height(), missing, FootSource.BOX_BOTTOM);
+        }
+        return plain;
+    }
+
+    /** How many pixels a cut-off box may lack; 0 for a box as high as a person. */
+    private double missingPixels(ImageBox box, FootPoint foot) {
+        OptionalDouble upright = calibration.heightInPixels(foot.position().mean(), STATURE_METRES);
+        if (upright.isEmpty() || box.height() >= CUT_OFF_SHARE * upright.getAsDouble()) {
+            return 0;
+        }
+        return Math.min(HIDDEN_MOST * upright.getAsDouble(), upright.getAsDouble() - box.height());
+    }
+
+    private boolean isHidden(ImageBox box, List<ImageBox> nearer) {
+        if (box.bottom() >= calibration.heightPixels() - 2) {
+            return true;
+        }
+        ImageBox feet = new ImageBox(box.left(), box.bottom() - 0.12 * box.height(), box.width(), 0.12 * box.height());
+        for (ImageBox other : nearer) {
+            if (other.bottom() > box.bottom() && other.intersectionArea(feet) > 0.5 * feet.area()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private Optional<FootPoint> at(PixelPoint pixel, double sigmaX, double sigmaY, FootSource source) {
+        Optional<FloorEstimate> floor = calibration.estimate(pixel, sigmaX, sigmaY);
+        return floor.map(f -> new FootPoint(f, source));
+    }
+}

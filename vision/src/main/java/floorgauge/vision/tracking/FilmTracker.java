@@ -1,0 +1,113 @@
+package floorgauge.vision.tracking;
+
+import floorgauge.court.calibration.CalibrationStatus;
+import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.failure.MendableException;
+import floorgauge.vision.background.BackgroundModel;
+import floorgauge.vision.background.BackgroundScan;
+import floorgauge.vision.background.MovingRegions;
+import floorgauge.vision.film.FilmFrame;
+import floorgauge.vision.film.FilmReader;
+import floorgauge.vision.network.DetectorSettings;
+import floorgauge.vision.network.ModelFolder;
+import floorgauge.vision.network.PersonDetector;
+import floorgauge.vision.network.PoseEstimator;
+import floorgauge.vision.network.PoseQuality;
+import java.nio.file.Path;
+
+/**
+ * Follows everyone on the floor through a film. The film is read twice and streams both times: once for the empty hall,
+ * once for the people; what stays in memory is the sightings, not the pictures.
+ *
+ * <p>Holds the networks, for one film after the other; close it. Not safe for use by several threads. The same film,
+ * calibration and settings give the same tracks.
+ */
+public final class FilmTracker implements AutoCloseable {
+
+    /** Detections below say nothing; between this and {@link #CONFIDENT} they only continue a track. */
+    private static final double LEAST_SCORE = 0.2;
+
+    private static final double CONFIDENT = 0.35;
+    private static final double MOST_OVERLAP = 0.6;
+
+    private final TrackingSettings settings;
+    private final PersonDetector detector;
+    private final PoseEstimator poses;
+
+    /** Hears how far a film has been worked through. */
+    @FunctionalInterface
+    public interface Progress {
+
+        /**
+         * @param filmSeconds presentation time reached
+         * @param durationSeconds of the film as its container states it; NaN where it does not
+         */
+        void reached(double filmSeconds, double durationSeconds);
+    }
+
+    /**
+     * Loads the networks from the standard folder.
+     *
+     * @throws floorgauge.vision.network.NetworkException if one is missing or damaged
+     */
+    public FilmTracker(TrackingSettings settings) {
+        this(settings, ModelFolder.standard());
+    }
+
+    /** @throws floorgauge.vision.network.NetworkException if a network is missing or damaged */
+    public FilmTracker(TrackingSettings settings, ModelFolder models) {
+        this.settings = settings;
+        this.detector = new PersonDetector(models, new DetectorSettings(LEAST_SCORE, MOST_OVERLAP));
+        this.poses = new PoseEstimator(models, PoseQuality.FAST);
+    }
+
+    /**
+     * Tracks a film from a camera that stands still.
+     *
+     * @param film any film that can be read
+     * @param calibration of the film's picture at its own size
+     * @param progress told after every frame
+     * @throws MendableException if the film can't be read, or no court was found in it
+     */
+    public TrackedFilm track(Path film, CourtCalibration calibration, Progress progress) {
+        if (calibration.status() == CalibrationStatus.NONE) {
+            throw new MendableException(film + ": no court to place the players on: " + calibration.reason());
+        }
+        try (BackgroundModel background = BackgroundScan.scan(film);
+                MovingRegions moving = new MovingRegions(background);
+                PeopleFinder finder = new PeopleFinder(calibration, settings, detector, poses, moving);
+                FilmReader reader = FilmReader.open(film);
+                FilmFrame frame = new FilmFrame()) {
+            requireSize(film, calibration, reader);
+            OfflineTracker tracker = new OfflineTracker(settings, CONFIDENT, calibration.rules());
+            double nextLook = Double.NEGATIVE_INFINITY;
+            while (reader.read(frame)) {
+                // A frame half an interval early is nearer the wanted instant than the next one may be.
+                if (frame.timeSeconds() >= nextLook) {
+                    tracker.looked(frame.index(), frame.timeSeconds(), finder.find(frame));
+                    nextLook = frame.timeSeconds() + 0.75 * settings.detectionIntervalSeconds();
+                } else {
+                    tracker.passed(frame.index(), frame.timeSeconds());
+                }
+                progress.reached(frame.timeSeconds(), reader.info().durationSeconds());
+            }
+            return tracker.tracked(background.isKnown());
+        }
+    }
+
+    private static void requireSize(Path film, CourtCalibration calibration, FilmReader reader) {
+        int width = reader.info().width();
+        int height = reader.info().height();
+        if (width != calibration.widthPixels() || height != calibration.heightPixels()) {
+            throw new MendableException(film + ": the court was marked in a picture of " + calibration.widthPixels()
+                    + " x " + calibration.heightPixels() + " pixels, the film has " + width + " x " + height
+                    + "; mark the points in a frame of this film");
+        }
+    }
+
+    @Override
+    public void close() {
+        poses.close();
+        detector.close();
+    }
+}
