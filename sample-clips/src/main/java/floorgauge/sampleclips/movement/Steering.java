@@ -40,6 +40,17 @@ public final class Steering {
      */
     public static FloorVector around(
             Mover mover, FloorVector wished, List<Mover> others, double lookaheadMetres, double side) {
+        return around(mover, wished, others, lookaheadMetres, side, CLEARANCE_METRES);
+    }
+
+    /** @param clearanceMetres how far from the centres of bodies the way keeps; the rest as above */
+    public static FloorVector around(
+            Mover mover,
+            FloorVector wished,
+            List<Mover> others,
+            double lookaheadMetres,
+            double side,
+            double clearanceMetres) {
         double speed = wished.length();
         if (speed < 1e-9) {
             return wished;
@@ -51,7 +62,7 @@ public final class Steering {
             FloorVector to = other.position().minus(mover.position());
             double distance = to.length();
             boolean ahead = direction.dot(to) > 0;
-            boolean inTheWay = Math.abs(direction.cross(to)) < CLEARANCE_METRES;
+            boolean inTheWay = Math.abs(direction.cross(to)) < clearanceMetres;
             boolean leaving = other.velocity().dot(direction) > speed;
             if (other != mover && ahead && inTheWay && !leaving && distance < nearestDistance) {
                 nearest = other;
@@ -63,7 +74,7 @@ public final class Steering {
         }
         FloorVector to = nearest.position().minus(mover.position());
         double turn = side != 0 ? Math.signum(side) : (direction.cross(to) <= 0 ? 1 : -1);
-        double half = StrictMath.asin(Math.min(1, CLEARANCE_METRES / nearestDistance));
+        double half = StrictMath.asin(Math.min(1, clearanceMetres / nearestDistance));
         return to.unit().turned(turn * half).times(speed);
     }
 }

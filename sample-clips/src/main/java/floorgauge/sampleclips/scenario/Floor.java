@@ -60,6 +60,14 @@ final class Floor {
         return everyone;
     }
 
+    /** All of a player's side, the player among them. */
+    List<Mover> team(Role role) {
+        return movers.entrySet().stream()
+                .filter(e -> e.getKey().defends() == role.defends())
+                .map(Map.Entry::getValue)
+                .toList();
+    }
+
     Mover mover(Role role) {
         return movers.get(role);
     }

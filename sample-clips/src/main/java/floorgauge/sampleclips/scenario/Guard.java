@@ -3,6 +3,7 @@ package floorgauge.sampleclips.scenario;
 import floorgauge.sampleclips.movement.FloorVector;
 import floorgauge.sampleclips.movement.Mover;
 import floorgauge.sampleclips.movement.Steering;
+import java.util.List;
 import java.util.OptionalDouble;
 
 /**
@@ -28,6 +29,7 @@ record Guard(Role self, OptionalDouble gap, double pace, Way way) implements Goa
     private static final double ON_BALL_METRES = 1.0;
     private static final double ONE_PASS_AWAY_METRES = 6.5;
     private static final double RUNNING_METRES_PER_SECOND = 2.2;
+    private static final double OFF_SCREENER_METRES = 1.5;
     private static final double FELT_METRES = 0.78;
     private static final double SEEN_METRES = 1.9;
 
@@ -38,7 +40,9 @@ record Guard(Role self, OptionalDouble gap, double pace, Way way) implements Goa
         FloorVector velocity = floor.seenVelocity(man);
         FloorVector target =
                 place.plus(velocity.times(Floor.REACTION_SECONDS)).plus(offset(floor, man, place, velocity));
-        FloorVector wished = Steering.arrive(mover, target, velocity.times(0.9), pace);
+        List<Mover> team = floor.team(self);
+        FloorVector straight = Steering.arrive(mover, target, velocity.times(0.9), pace);
+        FloorVector wished = Steering.around(mover, straight, team, SEEN_METRES, 0);
         return round(floor, mover, man, wished);
     }
 
@@ -50,12 +54,23 @@ record Guard(Role self, OptionalDouble gap, double pace, Way way) implements Goa
         }
         FloorVector toBall = floor.ball().minus(place);
         double away = toBall.length();
+        if (floor.goal(man) instanceof SetScreen screen) {
+            return offScreener(floor, screen, toRim, toBall);
+        }
         if (velocity.length() > RUNNING_METRES_PER_SECOND) {
             return toRim.times(0.55).plus(toBall.unit().times(0.25)).unit().times(gap.orElse(0.8));
         }
         double help = Math.min(2, Math.max(0, 0.35 * (away - ONE_PASS_AWAY_METRES)));
         FloorVector between = toRim.times(0.65).plus(toBall.unit().times(0.35)).unit();
         return between.times(gap.orElse(1.15 + help));
+    }
+
+    /** The screener's defender leaves room for the one who is screened: below a ball screen, else on the ball side. */
+    private static FloorVector offScreener(Floor floor, SetScreen screen, FloorVector toRim, FloorVector toBall) {
+        boolean ballScreen = floor.holder().filter(screen.user()::equals).isPresent();
+        FloorVector away =
+                ballScreen ? toRim : toRim.times(0.3).plus(toBall.unit()).unit();
+        return away.times(OFF_SCREENER_METRES);
     }
 
     private FloorVector round(Floor floor, Mover mover, Role man, FloorVector wished) {

@@ -14,7 +14,7 @@ import java.util.SortedMap;
  * @param title one line for a list
  * @param rules court
  * @param end the rim under attack
- * @param durationSeconds of the scene
+ * @param durationSeconds least length of the scene, which goes on until its last step has begun
  * @param attack where each attacker starts
  * @param defence where a defender starts, for those who do not start on their own attacker
  * @param ball who starts with the ball

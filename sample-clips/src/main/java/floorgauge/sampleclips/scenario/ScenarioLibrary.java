@@ -8,9 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 
 /**
  * The scenarios that ship with the project, and scenarios from files. A name is that of the file and that of the version:
@@ -25,15 +23,15 @@ public final class ScenarioLibrary {
     /** Names of all scenes of the library, in a fixed order. */
     public static List<String> list() {
         List<String> names = new ArrayList<>();
-        scenarios()
-                .forEach((name, scenario) ->
-                        scenario.versions().keySet().forEach(version -> names.add(name + "-" + version)));
+        for (String name : index()) {
+            read(name).versions().keySet().forEach(version -> names.add(name + "-" + version));
+        }
         return names;
     }
 
     /** One line about a scene: the scenario's title. */
     public static String title(String name) {
-        return find(name, scenarios()).scenario().title();
+        return find(name).scenario().title();
     }
 
     /**
@@ -42,7 +40,7 @@ public final class ScenarioLibrary {
      * @throws MendableException where there is no such scene
      */
     public static PlayedScene load(String name, long seed) {
-        Found found = find(name, scenarios());
+        Found found = find(name);
         return Choreographer.play(found.scenario(), found.version(), seed);
     }
 
@@ -78,23 +76,25 @@ public final class ScenarioLibrary {
 
     private record Found(Scenario scenario, String version) {}
 
-    private static Found find(String name, Map<String, Scenario> scenarios) {
-        for (Map.Entry<String, Scenario> entry : scenarios.entrySet()) {
-            for (String version : entry.getValue().versions().keySet()) {
-                if (name.equals(entry.getKey() + "-" + version)) {
-                    return new Found(entry.getValue(), version);
+    private static Found find(String name) {
+        for (String scenario : index()) {
+            if (name.startsWith(scenario + "-")) {
+                Scenario read = read(scenario);
+                String version = name.substring(scenario.length() + 1);
+                if (read.versions().containsKey(version)) {
+                    return new Found(read, version);
                 }
             }
         }
         throw new MendableException("no scenario '" + name + "' in the library; --list names them");
     }
 
-    private static Map<String, Scenario> scenarios() {
-        Map<String, Scenario> scenarios = new LinkedHashMap<>();
-        for (String name : text("index.txt").lines().filter(l -> !l.isBlank()).toList()) {
-            scenarios.put(name, ScenarioReader.read(name + ".yaml", name, text(name + ".yaml")));
-        }
-        return scenarios;
+    private static List<String> index() {
+        return text("index.txt").lines().filter(l -> !l.isBlank()).toList();
+    }
+
+    private static Scenario read(String name) {
+        return ScenarioReader.read(name + ".yaml", name, text(name + ".yaml"));
     }
 
     private static String text(String file) {

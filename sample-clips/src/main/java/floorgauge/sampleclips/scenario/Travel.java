@@ -12,6 +12,9 @@ final class Travel implements Goal {
     /** Between the envelopes of a cutter and the screener whose hip is brushed. */
     private static final double BRUSH_METRES = 0.08;
 
+    /** A user bends his way to a screen that stands amiss, to pass it about this far off. */
+    private static final double FARTHEST_METRES = 0.8;
+
     private static final double LOOKAHEAD_METRES = 1.8;
     private static final double THERE_METRES = 0.3;
 
@@ -72,7 +75,12 @@ final class Travel implements Goal {
         if (side == 0) {
             side = across.dot(self.position().minus(centre)) >= 0 ? 1 : -1;
         }
-        return centre.plus(across.times(side * (2 * HumanLimits.BODY_RADIUS_METRES + BRUSH_METRES)));
+        double brush = 2 * HumanLimits.BODY_RADIUS_METRES + BRUSH_METRES;
+        double amiss = floor.goal(mate) instanceof SetScreen screen
+                ? side * across.dot(screen.amiss(floor, floor.mover(mate)))
+                : 0;
+        double beside = amiss > 0 ? amiss + brush : Math.min(brush, amiss + FARTHEST_METRES);
+        return centre.plus(across.times(side * beside));
     }
 
     private static FloorVector round(Floor floor, Mover self, FloorVector wished) {

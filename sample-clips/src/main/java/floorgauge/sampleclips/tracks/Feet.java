@@ -16,7 +16,7 @@ import floorgauge.sampleclips.scene.PersonState;
  * @param overShoulders distance of the feet across the body over shoulder width
  * @param planted whether a foot is on the floor and at rest
  */
-record Feet(FloorPoint left, FloorPoint right, double overShoulders, boolean planted) {
+public record Feet(FloorPoint left, FloorPoint right, double overShoulders, boolean planted) {
 
     /** Distance of the shoulder joints over height: about a fifth (from memory). */
     private static final double SHOULDERS_OVER_HEIGHT = 0.21;
@@ -24,7 +24,8 @@ record Feet(FloorPoint left, FloorPoint right, double overShoulders, boolean pla
     private static final double WALK_TO_RUN_METRES_PER_SECOND = 2.2;
     private static final double FLIGHT_SHARE = 0.3;
 
-    static Feet of(PersonState state, double strideMetres) {
+    /** @param strideMetres way of the body in a gait cycle */
+    public static Feet of(PersonState state, double strideMetres) {
         double across = overShoulders(state.action(), state.speedMetresPerSecond());
         double half = across * SHOULDERS_OVER_HEIGHT * state.person().heightMetres() / 2;
         FloorVector body = FloorVector.of(state.position());

@@ -26,7 +26,7 @@ class TrueTracksTest {
     void exactTracksAreTheScene() {
         FilmTracks tracks = TrueTracks.sample(scene, 29.97);
         assertThat(tracks.players()).hasSize(10);
-        assertThat(tracks.frameTimesSeconds()).hasSize((int) Math.floor(8 * 29.97) + 1);
+        assertThat(tracks.frameTimesSeconds()).hasSize((int) Math.floor(scene.durationSeconds() * 29.97) + 1);
         for (PlayerTrack track : tracks.players()) {
             assertThat(track.observations())
                     .hasSameSizeAs(tracks.frameTimesSeconds().keySet());

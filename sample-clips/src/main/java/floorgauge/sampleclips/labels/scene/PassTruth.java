@@ -1,0 +1,198 @@
+package floorgauge.sampleclips.labels.scene;
+
+import floorgauge.events.finding.FindingKind;
+import floorgauge.events.finding.Role;
+import floorgauge.sampleclips.labels.FigureNames;
+import floorgauge.sampleclips.labels.LabelledEvent;
+import floorgauge.sampleclips.movement.FloorVector;
+import floorgauge.sampleclips.scenario.Control;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Passes, handoffs, shots, open windows, and what they earn: late passes and missed windows. */
+final class PassTruth {
+
+    static final double OPEN_METRES = 1.4;
+    private static final double PASS_SPEED = 9;
+    private static final double DEFENDER_REACTION = 0.2;
+    private static final double DEFENDER_SPEED = 4.5;
+    private static final double DEFENDER_REACH = 0.6;
+    private static final double SHORTEST_WINDOW = 0.24;
+    private static final double ON_TIME = 0.6;
+    private static final double MISSED_FROM = 0.6;
+    private static final double RANGE_BEYOND_ARC = 0.6;
+    private static final double MOVING_TO_RIM = 1.0;
+    private static final double FACING = Math.PI / 3;
+
+    private final Motion motion;
+    private final List<Window> windows = new ArrayList<>();
+
+    /** An open receiver while one passer controls the ball. */
+    record Window(int passer, int receiver, int first, int last) {
+
+        double seconds() {
+            return (last - first + 1) * Motion.TICK;
+        }
+    }
+
+    PassTruth(Motion motion) {
+        this.motion = motion;
+        for (int passer : motion.attackers()) {
+            for (int receiver : motion.attackers()) {
+                if (passer != receiver) {
+                    motion.spells(i -> motion.controls(i, passer) && open(i, receiver), SHORTEST_WINDOW)
+                            .forEach(s -> windows.add(new Window(passer, receiver, s.first(), s.last())));
+                }
+            }
+        }
+    }
+
+    List<Window> windows() {
+        return windows;
+    }
+
+    /** Free of defenders, a clear lane, and a threat. */
+    boolean open(int tick, int receiver) {
+        return motion.openness(tick, receiver) >= OPEN_METRES && laneClear(tick, receiver) && threat(tick, receiver);
+    }
+
+    /** No defender reaches a point of the straight pass before the ball does. */
+    private boolean laneClear(int tick, int receiver) {
+        FloorVector from = motion.ball(tick);
+        FloorVector way = motion.position(tick, receiver).minus(from);
+        int points = Math.max(2, (int) Math.ceil(way.length() / 0.1));
+        for (int defender : motion.defenders()) {
+            FloorVector at = motion.position(tick, defender);
+            for (int k = 0; k <= points; k++) {
+                double share = (double) k / points;
+                double ballSeconds = share * way.length() / PASS_SPEED;
+                double run = Math.max(0, at.distanceTo(from.plus(way.times(share))) - DEFENDER_REACH);
+                double defenderSeconds = run == 0 ? 0 : DEFENDER_REACTION + run / DEFENDER_SPEED;
+                if (defenderSeconds <= ballSeconds && share * way.length() > 0.5) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    private boolean threat(int tick, int receiver) {
+        double distance = motion.toRim(tick, receiver);
+        double arc = motion.scene().rules().threePointRadiusMetres();
+        FloorVector toRim = motion.rim().minus(motion.position(tick, receiver)).unit();
+        boolean movesIn = distance < arc && motion.velocity(tick, receiver).dot(toRim) > MOVING_TO_RIM;
+        return movesIn || distance <= arc + RANGE_BEYOND_ARC;
+    }
+
+    List<LabelledEvent> events() {
+        List<LabelledEvent> events = new ArrayList<>();
+        List<Control> controls = motion.scene().controls();
+        for (int i = 0; i < controls.size(); i++) {
+            Control control = controls.get(i);
+            switch (control.kind()) {
+                case PASS -> pass(control, events);
+                case SHOT ->
+                    events.add(event(FindingKind.SHOT, control.fromSeconds(), control.toSeconds())
+                            .role(Role.SHOOTER, control.from())
+                            .make());
+                default -> {
+                    if (i > 0
+                            && controls.get(i - 1).controlled()
+                            && controls.get(i - 1).from() != control.from()) {
+                        events.add(event(FindingKind.HANDOFF, control.fromSeconds() - 0.3, control.fromSeconds() + 0.3)
+                                .at(control.fromSeconds())
+                                .role(Role.PASSER, controls.get(i - 1).from())
+                                .role(Role.RECEIVER, control.from())
+                                .make());
+                    }
+                }
+            }
+        }
+        for (Window window : windows) {
+            events.add(window(FindingKind.OPEN_WINDOW, window).make());
+            if (missed(window)) {
+                events.add(window(FindingKind.MISSED_WINDOW, window).make());
+            }
+        }
+        return events;
+    }
+
+    private EventMaker event(FindingKind kind, double from, double to) {
+        double end = motion.scene().durationSeconds();
+        return new EventMaker(kind, Optional.of(kind.words()), Math.max(0, Math.min(end, from)), Math.min(end, to))
+                .at(from);
+    }
+
+    private EventMaker window(FindingKind kind, Window window) {
+        return event(kind, motion.time(window.first()), motion.time(window.last()))
+                .role(Role.PASSER, window.passer())
+                .role(Role.RECEIVER, window.receiver())
+                .figure(FigureNames.WINDOW_LENGTH, window.seconds())
+                .figure(FigureNames.OPENING_SEPARATION, motion.openness(window.first(), window.receiver()));
+    }
+
+    private void pass(Control pass, List<LabelledEvent> events) {
+        int receiver = pass.to().orElseThrow();
+        int release = motion.tick(pass.fromSeconds());
+        int reception = motion.tick(pass.toSeconds());
+        Optional<Window> window = windows.stream()
+                .filter(w -> w.passer() == pass.from() && w.receiver() == receiver && w.first() <= release)
+                .filter(w -> sameControl(w.last(), release, pass.from()))
+                .reduce((a, b) -> b);
+        OptionalDouble delay = window.map(w -> OptionalDouble.of(motion.time(release) - motion.time(w.first())))
+                .orElse(OptionalDouble.empty());
+        events.add(pass(FindingKind.PASS, pass, receiver, reception, delay).make());
+        if (window.isPresent() && late(window.orElseThrow(), release, reception)) {
+            events.add(pass(FindingKind.LATE_PASS, pass, receiver, reception, delay)
+                    .figure(
+                            FigureNames.OPENING_SEPARATION,
+                            motion.openness(window.orElseThrow().first(), receiver))
+                    .make());
+        }
+    }
+
+    private EventMaker pass(FindingKind kind, Control pass, int receiver, int reception, OptionalDouble delay) {
+        return event(kind, pass.fromSeconds(), pass.toSeconds())
+                .role(Role.PASSER, pass.from())
+                .role(Role.RECEIVER, receiver)
+                .figure(FigureNames.FLIGHT_TIME, pass.toSeconds() - pass.fromSeconds())
+                .figure(FigureNames.RECEPTION_SEPARATION, motion.openness(reception, receiver))
+                .figure(FigureNames.DELAY, delay);
+    }
+
+    private boolean sameControl(int from, int to, int passer) {
+        for (int i = from; i < to; i++) {
+            if (!motion.controls(i, passer)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Delayed, and the window closed or the receiver's separation fell by more than half before reception. */
+    private boolean late(Window window, int release, int reception) {
+        boolean delayed = motion.time(release) - motion.time(window.first()) > ON_TIME;
+        double atOpening = motion.openness(window.first(), window.receiver());
+        double atReception = motion.openness(reception, window.receiver());
+        boolean closed = window.last() < release - 1 || atReception < OPEN_METRES;
+        return delayed && (closed || atReception < atOpening / 2);
+    }
+
+    /** Kept through a whole window by a passer who faces it most of the time, and no pass to the receiver in it. */
+    private boolean missed(Window window) {
+        if (window.seconds() < MISSED_FROM
+                || !motion.controls(Math.min(motion.ticks() - 1, window.last() + 2), window.passer())) {
+            return false;
+        }
+        int facing = 0;
+        for (int i = window.first(); i <= window.last(); i++) {
+            FloorVector to = motion.position(i, window.receiver()).minus(motion.position(i, window.passer()));
+            double off = StrictMath.IEEEremainder(
+                    to.radians() - motion.person(i, window.passer()).facingRadians(), 2 * Math.PI);
+            facing += Math.abs(off) <= FACING ? 1 : 0;
+        }
+        return 2 * facing >= window.last() - window.first() + 1;
+    }
+}
