@@ -41,7 +41,9 @@ def main():
     held_out = [(path, Folder(path, True)) for path, _ in options.folder]
     for (folder, _), (path, kept) in zip(training, held_out):
         print(f"{path}: {len(folder)} pictures to train on, {len(kept)} held out", flush=True)
-    Run(network, training, held_out, options).train()
+    # The optimizer would recompile the network for every size of held-out picture.
+    with torch.jit.optimized_execution(False):
+        Run(network, training, held_out, options).train()
 
 
 def parse():
