@@ -1,0 +1,103 @@
+package floorgauge.events.screen;
+
+import floorgauge.events.motion.UniformClock;
+import floorgauge.events.play.Play;
+import floorgauge.events.play.PlayerPath;
+import floorgauge.events.standards.Setting;
+import floorgauge.events.view.PlayView;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Finds where a user passes a possible screener: they are within the candidate distance, the user moves at the user speed, or
+ * half of it with the ball, is the faster of the two, and has a defender near beforehand.
+ */
+final class ScreenFinder {
+
+    private static final int NEIGHBOURHOOD_TICKS = UniformClock.ticks(0.6);
+    private static final int BEFORE_TICKS = UniformClock.ticks(1.0);
+    private static final int LONG_BEFORE_TICKS = UniformClock.ticks(3.5);
+    private static final int SHORTLY_BEFORE_TICKS = UniformClock.ticks(0.4);
+    private static final double HAS_BALL = 0.5;
+
+    private final PlayView view;
+    private final Play play;
+
+    ScreenFinder(PlayView view) {
+        this.view = view;
+        this.play = view.play();
+    }
+
+    List<ScreenCandidate> find() {
+        List<ScreenCandidate> found = new ArrayList<>();
+        for (PlayerPath screener : play.attackers()) {
+            for (PlayerPath user : play.attackers()) {
+                if (screener != user) {
+                    passes(screener, user).stream()
+                            .map(i -> candidate(screener, user, i))
+                            .flatMap(Optional::stream)
+                            .forEach(found::add);
+                }
+            }
+        }
+        return found;
+    }
+
+    /**
+     * For each stretch in which the two are near each other, the index at which they are nearest while the user moves: a
+     * screener may wait beside a user who stands, and only what happens when he goes counts.
+     */
+    private List<Integer> passes(PlayerPath screener, PlayerPath user) {
+        double most = view.standards().of(Setting.SCREEN_CANDIDATE_DISTANCE);
+        List<Integer> passes = new ArrayList<>();
+        int i = Math.max(0, play.coreFrom() - NEIGHBOURHOOD_TICKS);
+        while (i < play.size()) {
+            int best = -1;
+            while (i < play.size() && near(screener, user, i, most)) {
+                boolean goes = user.speed(i) >= leastSpeed(user, i) && user.speed(i) > screener.speed(i);
+                if (goes && (best < 0 || screener.distanceTo(user, i) < screener.distanceTo(user, best))) {
+                    best = i;
+                }
+                i++;
+            }
+            if (best >= 0 && play.inCore(best)) {
+                passes.add(best);
+            }
+            i++;
+        }
+        return passes;
+    }
+
+    private static boolean near(PlayerPath a, PlayerPath b, int i, double most) {
+        return a.seen(i) && b.seen(i) && a.distanceTo(b, i) <= most;
+    }
+
+    private double leastSpeed(PlayerPath user, int i) {
+        double least = view.standards().of(Setting.SCREEN_USER_SPEED);
+        boolean hasBall = view.control().ballSeen() && view.control().probability(user, i) >= HAS_BALL;
+        return hasBall ? least / 2 : least;
+    }
+
+    private Optional<ScreenCandidate> candidate(PlayerPath screener, PlayerPath user, int pass) {
+        int from = play.clamp(pass - LONG_BEFORE_TICKS);
+        int to = play.clamp(pass - SHORTLY_BEFORE_TICKS);
+        Optional<PlayerPath> defender = view.matchups().mostlyGuardOf(user, from, to);
+        if (defender.isEmpty() || !near(user, defender.get(), pass)) {
+            return Optional.empty();
+        }
+        Optional<PlayerPath> other =
+                view.matchups().mostlyGuardOf(screener, from, to).filter(e -> e != defender.get());
+        return Optional.of(new ScreenCandidate(screener, user, defender.get(), other, pass));
+    }
+
+    private boolean near(PlayerPath user, PlayerPath defender, int pass) {
+        double most = view.standards().of(Setting.SCREEN_DEFENDER_DISTANCE);
+        for (int i = pass - BEFORE_TICKS; i <= pass; i++) {
+            if (user.seen(i) && defender.seen(i) && user.distanceTo(defender, i) <= most) {
+                return true;
+            }
+        }
+        return false;
+    }
+}

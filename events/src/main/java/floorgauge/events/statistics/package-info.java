@@ -1,0 +1,2 @@
+/** Probabilities and estimates that several kinds of finding share. */
+package floorgauge.events.statistics;

@@ -1,0 +1,2 @@
+/** Figures and chances as a coach reads them. */
+package floorgauge.events.words;
