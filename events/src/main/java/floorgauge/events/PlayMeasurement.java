@@ -3,28 +3,40 @@ package floorgauge.events;
 import floorgauge.events.control.BallControl;
 import floorgauge.events.control.InferredControl;
 import floorgauge.events.control.TrackedControl;
+import floorgauge.events.cut.Cut;
+import floorgauge.events.cut.CutFindings;
+import floorgauge.events.cut.Cuts;
 import floorgauge.events.finding.Finding;
+import floorgauge.events.finding.FindingKind;
 import floorgauge.events.finding.NotSeen;
 import floorgauge.events.finding.Possession;
 import floorgauge.events.finding.PossessionFindings;
+import floorgauge.events.finding.Role;
 import floorgauge.events.finding.Trail;
 import floorgauge.events.finding.TrailPoint;
 import floorgauge.events.matchup.Matchups;
 import floorgauge.events.motion.UniformClock;
+import floorgauge.events.pass.BallEvent;
+import floorgauge.events.pass.BallEvents;
+import floorgauge.events.pass.PassFindings;
 import floorgauge.events.play.Play;
 import floorgauge.events.play.PlayerPath;
+import floorgauge.events.screen.NumbersAdvantage;
 import floorgauge.events.screen.Screen;
+import floorgauge.events.screen.ScreenChains;
 import floorgauge.events.screen.ScreenFindings;
 import floorgauge.events.screen.Screens;
 import floorgauge.events.spacing.ActionSpans;
 import floorgauge.events.spacing.CrowdedFloor;
 import floorgauge.events.spacing.SpacingMeter;
+import floorgauge.events.spacing.StillFloor;
 import floorgauge.events.standards.Setting;
 import floorgauge.events.standards.Standards;
 import floorgauge.events.view.PlayView;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /** Measures one play: all kinds of finding, in the order in which they need each other. */
@@ -51,13 +63,64 @@ final class PlayMeasurement {
         List<Finding> findings = new ArrayList<>();
         ActionSpans actions = new ActionSpans();
         ScreenFindings screenFindings = new ScreenFindings(view);
-        for (Screen screen : Screens.of(view)) {
+        List<Screen> screens = Screens.of(view);
+        List<BallEvent> balls = BallEvents.of(view);
+        List<Cut> cuts = Cuts.of(view);
+        for (Screen screen : screens) {
             findings.addAll(screenFindings.of(screen));
+            findings.addAll(new NumbersAdvantage(view).of(screen));
             actions.add(nearFrom(screen), nearTo(screen), List.of(screen.screener(), screen.user()));
         }
+        cuts.forEach(c -> actions.add(c.start(), c.end(), List.of(c.cutter())));
+        balls.stream()
+                .filter(e -> e.kind() == BallEvent.Kind.HANDOFF)
+                .forEach(e -> actions.add(
+                        e.release() - ACTION_BEFORE_TICKS,
+                        e.reception() + ACTION_AFTER_TICKS,
+                        List.of(e.from(), e.to().orElseThrow())));
+        findings.addAll(new PassFindings(view, balls, screens).find());
+        findings.addAll(new CutFindings(view).of(cuts, screens));
+        findings.addAll(new ScreenChains(view).of(screens));
+        findings.addAll(new StillFloor(view, actions).find());
         findings.addAll(new CrowdedFloor(view, actions).find());
+        Optional<BallEvent> end = lastBall(balls);
         return new PossessionFindings(
-                possession(), sorted(findings), new SpacingMeter(view, actions).series(), trails(), notSeen());
+                possession(end),
+                oneCause(sorted(beforeEnd(findings, end))),
+                new SpacingMeter(view, actions).series(),
+                trails(),
+                notSeen());
+    }
+
+    /** The shot or turnover after which the attackers had the ball no more. */
+    private Optional<BallEvent> lastBall(List<BallEvent> balls) {
+        Optional<BallEvent> last = balls.isEmpty() ? Optional.empty() : Optional.of(balls.get(balls.size() - 1));
+        return last.filter(e -> e.kind() == BallEvent.Kind.SHOT || e.kind() == BallEvent.Kind.TURNOVER)
+                .filter(e -> e.release() < play.coreTo());
+    }
+
+    private List<Finding> beforeEnd(List<Finding> findings, Optional<BallEvent> end) {
+        return end.map(e -> findings.stream()
+                        .filter(f -> f.fromSeconds() <= play.time(e.release()))
+                        .toList())
+                .orElse(findings);
+    }
+
+    /** A screener who was in place and gave way to a user who left early did not move of his own fault. */
+    private static List<Finding> oneCause(List<Finding> findings) {
+        List<Finding> early =
+                findings.stream().filter(f -> f.kind() == FindingKind.EARLY_CUT).toList();
+        return findings.stream()
+                .filter(f ->
+                        f.kind() != FindingKind.MOVING_SCREEN || early.stream().noneMatch(e -> sameScreen(e, f)))
+                .toList();
+    }
+
+    private static boolean sameScreen(Finding cut, Finding screen) {
+        return cut.holder(Role.CUTTER).equals(screen.holder(Role.USER))
+                && cut.holder(Role.SCREENER).equals(screen.holder(Role.SCREENER))
+                && cut.fromSeconds() <= screen.toSeconds()
+                && cut.toSeconds() >= screen.fromSeconds();
     }
 
     /** From when the two came together for the screen: waiting for it is part of it. */
@@ -86,18 +149,19 @@ final class PlayMeasurement {
                 .toList();
     }
 
-    private Possession possession() {
+    private Possession possession(Optional<BallEvent> end) {
         return new Possession(
                 number,
                 play.time(play.coreFrom()),
-                play.time(play.coreTo() - 1),
+                play.time(end.map(BallEvent::reception).orElse(play.coreTo() - 1)),
                 play.attackingTeam(),
                 play.attackProbability(),
                 play.end(),
                 ids(play.attackers()),
                 ids(play.defenders()),
                 view.control().ballSeen(),
-                play.ending());
+                end.map(e -> e.kind() == BallEvent.Kind.SHOT ? "shot" : "turnover")
+                        .orElse(play.ending()));
     }
 
     private List<Integer> ids(List<PlayerPath> players) {

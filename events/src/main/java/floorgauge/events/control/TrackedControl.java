@@ -21,6 +21,7 @@ import java.util.Optional;
 public final class TrackedControl implements BallControl {
 
     private static final double REACH_METRES = 2.6;
+    private static final double FLIES_BY_SPEED = 4;
     private static final double CERTAIN = 0.98;
 
     /** A span of control. */
@@ -64,7 +65,8 @@ public final class TrackedControl implements BallControl {
                 release(current, lastWithin, i);
                 current = null;
             }
-            if (!handsKnown && nearest != null && nearest != current && within(ball, nearest, i, near)) {
+            boolean catches = nearest != null && nearest != current && goesAlong(ball, nearest, i);
+            if (!handsKnown && catches && within(ball, nearest, i, near)) {
                 boolean closer =
                         current == null || ball.distanceTo(nearest, i) < ball.distanceTo(current, i) - (far - near) / 2;
                 if (closer) {
@@ -105,6 +107,11 @@ public final class TrackedControl implements BallControl {
 
     private static boolean within(BallPath ball, PlayerPath player, int i, double distance) {
         return player.seen(i) && ball.distanceTo(player, i) <= distance && !(ball.height(i) > REACH_METRES);
+    }
+
+    /** A ball that flies by is not caught: it must go about as the player goes. */
+    private static boolean goesAlong(BallPath ball, PlayerPath player, int i) {
+        return Math.hypot(ball.vx(i) - player.vx(i), ball.vy(i) - player.vy(i)) < FLIES_BY_SPEED;
     }
 
     /** A short break between two spans of one player is a dribble or a miss of the ball's track. */

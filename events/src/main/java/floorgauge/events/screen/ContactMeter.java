@@ -30,12 +30,17 @@ final class ContactMeter {
      * best of them stands for all.
      */
     double contactProbability(PlayerPath a, PlayerPath b, int from, int to) {
+        return withinProbability(contactGap, a, b, from, to);
+    }
+
+    /** The same for another gap, metres. */
+    double withinProbability(double gap, PlayerPath a, PlayerPath b, int from, int to) {
         double best = 0;
         for (int start = from; start + contactTicks <= to; start++) {
             double least = 1;
             for (int i = start; i <= start + contactTicks && least > best; i++) {
                 boolean seen = a.seen(i) && b.seen(i);
-                least = seen ? Math.min(least, a.within(contactGap + 2 * BODY_RADIUS_METRES, b, i)) : 0;
+                least = seen ? Math.min(least, a.within(gap + 2 * BODY_RADIUS_METRES, b, i)) : 0;
             }
             best = Math.max(best, least);
         }

@@ -22,7 +22,7 @@ import java.util.OptionalDouble;
  * @param contactProbability that the gap was at most the contact gap for the contact time
  * @param contactSeconds how long the mean gap was
  * @param speedAtContact mean speed of S in the set time before contact, m/s
- * @param movingProbability that S was faster than the set speed at contact
+ * @param movingProbability that S was faster than the set speed and within an arm's length of D
  * @param brush between the envelopes of U and S at the pass, metres
  * @param separationBefore U to D 0.3 s before t0, metres
  * @param trailing whether D passed S on U's side, and not under the screen

@@ -18,6 +18,7 @@ import floorgauge.events.words.FindingDraft;
 import floorgauge.events.words.Words;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Writes screens as findings, and raises the flags: weak, missed and moving screen. */
@@ -51,7 +52,14 @@ public final class ScreenFindings {
         s.quality()
                 .parts()
                 .forEach((part, score) -> draft.figure(Figure.plain("quality: " + part.words(), score, Unit.SHARE)));
-        return draft.sentence(eventSentence(s)).build();
+        Optional<Map<DefenceAnswer, Double>> answers = new DefenceReader(view).read(s);
+        answers.ifPresent(all -> all.forEach((answer, p) ->
+                draft.figure(Figure.plain("defence: " + answer.words(), Math.max(0, Math.min(1, p)), Unit.SHARE))));
+        String defence = new DefenceReader(view)
+                .likeliest(s)
+                .map(a -> " The defence answers: " + a.words() + ".")
+                .orElse("");
+        return draft.sentence(eventSentence(s) + defence).build();
     }
 
     private String eventSentence(Screen s) {
@@ -112,7 +120,7 @@ public final class ScreenFindings {
     }
 
     private Optional<Finding> moving(Screen s) {
-        double probability = s.probability() * s.contactProbability() * s.movingProbability();
+        double probability = s.probability() * s.movingProbability();
         if (s.use() == ScreenUse.SLIPPED || probability < standards.of(Setting.FLAG_PROBABILITY)) {
             return Optional.empty();
         }

@@ -21,6 +21,9 @@ final class ScreenMeter {
     private static final int APPROACH_TICKS = UniformClock.ticks(3.5);
     private static final int RECOVERY_TICKS = UniformClock.ticks(3);
     private static final double PLATEAU_METRES = 0.02;
+    /** An arm's length: nearer than this a moving screener holds up the defender, bodies touching or not. */
+    private static final double REACH_GAP_METRES = 0.3;
+
     private static final double STRUCK_METRES = 0.06;
     private static final double NEVER_NEAR_METRES = 2.0;
     private static final double FULL_BASE = 1.5;
@@ -77,7 +80,7 @@ final class ScreenMeter {
                 contactProbability,
                 contact.contactSeconds(s, d, from, to),
                 speed,
-                Math.max(0, Math.min(1, moving)),
+                unit(moving * contact.withinProbability(REACH_GAP_METRES, s, d, from, to)),
                 brush,
                 separationBefore,
                 trailing(c, moment),

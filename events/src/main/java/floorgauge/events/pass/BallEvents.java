@@ -1,0 +1,89 @@
+package floorgauge.events.pass;
+
+import floorgauge.events.control.TrackedControl;
+import floorgauge.events.motion.UniformClock;
+import floorgauge.events.play.BallPath;
+import floorgauge.events.play.Play;
+import floorgauge.events.standards.Setting;
+import floorgauge.events.view.PlayView;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads passes, handoffs, shots and turnovers from the spans of control. */
+public final class BallEvents {
+
+    private static final int SHOT_SPAN_TICKS = UniformClock.ticks(1.6);
+    private static final double HANDOFF_FLIGHT_SECONDS = 0.24;
+    private static final double AT_RIM_METRES = 1.2;
+
+    private final PlayView view;
+    private final Play play;
+
+    private BallEvents(PlayView view) {
+        this.view = view;
+        this.play = view.play();
+    }
+
+    /** In order of time; empty where the ball was not tracked. */
+    public static List<BallEvent> of(PlayView view) {
+        return view.control() instanceof TrackedControl control
+                ? new BallEvents(view).read(control.spans())
+                : List.of();
+    }
+
+    private List<BallEvent> read(List<TrackedControl.Span> spans) {
+        List<BallEvent> events = new ArrayList<>();
+        for (int k = 0; k < spans.size(); k++) {
+            TrackedControl.Span span = spans.get(k);
+            if (!play.attackers().contains(span.player())) {
+                continue;
+            }
+            Optional<TrackedControl.Span> next =
+                    k + 1 < spans.size() ? Optional.of(spans.get(k + 1)) : Optional.empty();
+            int limit = next.map(TrackedControl.Span::from).orElse(play.size() - 1);
+            if (isShot(span, limit)) {
+                events.add(new BallEvent(
+                        BallEvent.Kind.SHOT, span.player(), Optional.empty(), span.to(), span.to(), span.from()));
+            } else {
+                next.flatMap(n -> between(span, n)).ifPresent(events::add);
+            }
+        }
+        return events;
+    }
+
+    /** The ball rises above the shot's height and comes to the rim. */
+    private boolean isShot(TrackedControl.Span span, int limit) {
+        BallPath ball = play.ball().orElseThrow();
+        boolean high = false;
+        for (int i = span.to(); i <= Math.min(limit, span.to() + SHOT_SPAN_TICKS); i++) {
+            if (!ball.seen(i)) {
+                continue;
+            }
+            high |= ball.height(i) > view.standards().of(Setting.SHOT_HEIGHT);
+            if (high && play.geometry().rimDistance(ball.x(i), ball.y(i)) < AT_RIM_METRES) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private Optional<BallEvent> between(TrackedControl.Span a, TrackedControl.Span b) {
+        double flight = (b.from() - a.to()) / (double) UniformClock.RATE_HERTZ;
+        if (flight > view.standards().of(Setting.PASS_FLIGHT_TIME) || a.player() == b.player()) {
+            return Optional.empty();
+        }
+        if (!play.attackers().contains(b.player())) {
+            return Optional.of(event(BallEvent.Kind.TURNOVER, a, b));
+        }
+        boolean near = a.player().seen(a.to())
+                && b.player().seen(a.to())
+                && a.player().distanceTo(b.player(), a.to()) <= view.standards().of(Setting.PASS_HANDOFF_DISTANCE);
+        return Optional.of(
+                event(near && flight <= HANDOFF_FLIGHT_SECONDS ? BallEvent.Kind.HANDOFF : BallEvent.Kind.PASS, a, b));
+    }
+
+    private static BallEvent event(BallEvent.Kind kind, TrackedControl.Span a, TrackedControl.Span b) {
+        return new BallEvent(kind, a.player(), Optional.of(b.player()), a.to(), b.from(), a.from());
+    }
+}
