@@ -16,8 +16,17 @@ final class LineObservations implements ProjectionRefiner.Observations {
     /** Tukey's constant for 95 % efficiency (Huber, Robust Statistics, 1981). */
     private static final double TUKEY = 4.685;
 
+    /** The direction of {@link ParameterBasis} in which only the lens moves. */
+    private static final int LENS_DIRECTION = 8;
+
     /** A piece shorter than this in the picture counts for less: its neighbours measure the same ridge points. */
     private static final double INDEPENDENT_PIXELS = 5;
+
+    /**
+     * Standard deviation of a lens's strength before anything is measured: a phone's wide lens bends the corner of the
+     * picture by some parts in ten (own figure). Lines that cannot carry a lens leave it at 0 with this error.
+     */
+    private static final double LENS_PRIOR = 0.1;
 
     /** One point of a line where paint was found. */
     record Match(int sample, double filmX, double filmY, double normalX, double normalY, double weight) {}
@@ -103,6 +112,11 @@ final class LineObservations implements ProjectionRefiner.Observations {
         double[] row = new double[FloorProjection.PARAMETERS];
         double[] derivative = new double[basis.size()];
         double most = TUKEY * TUKEY / 6;
+        if (basis.size() > LENS_DIRECTION) {
+            double strength = projection.lens().k() / LENS_PRIOR;
+            derivative[LENS_DIRECTION] = 1 / LENS_PRIOR;
+            into.add(-strength, derivative, 1, strength * strength / 2);
+        }
         for (Match m : matches) {
             double x = samples.x[m.sample()];
             double y = samples.y[m.sample()];

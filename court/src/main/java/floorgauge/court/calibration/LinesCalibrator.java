@@ -26,7 +26,10 @@ final class LinesCalibrator {
     /** Wider pictures are made smaller first: finer detail than this carries no more of a 5 cm line. */
     private static final int WORKING_WIDTH = 1280;
 
-    private static final int PAIRS = 4;
+    /** Shares of the split between paint and grain from which points are looked at, one after the other. */
+    private static final double[] STRENGTH_SHARES = {0.75, 0.4};
+
+    private static final int PAIRS = 3;
     private static final int HYPOTHESES_KEPT = 8;
     private static final int REFINED = 12;
 
@@ -45,6 +48,9 @@ final class LinesCalibrator {
     private final int width;
     private final int height;
     private final Lens lens;
+
+    /** All ridge points in company: a found court is fitted to faint paint too, near where it must be. */
+    private List<RidgePoint> everything = List.of();
 
     private LinesCalibrator(List<RuleSet> candidates, Mat film, Mat background) {
         this.candidates = candidates;
@@ -74,25 +80,22 @@ final class LinesCalibrator {
     private LinesFit fit(Mat background) {
         List<RidgePoint> points =
                 SegmentFinder.inCompany(RidgeFinder.find(background), width, height, Math.max(4, width / 160));
+        everything = points;
         List<Refined> refined = new ArrayList<>();
-        List<VanishingPair> pairs = new ArrayList<>();
+        boolean directions = false;
         for (Supplier<Paint> supplier : paints(points)) {
             Paint paint = supplier.get();
-            boolean first = pairs.isEmpty();
-            if (first) {
-                pairs.addAll(VanishingPair.find(paint.segments(), width, height, PAIRS));
-            }
-            if (first && !pairs.isEmpty()) {
-                refined.addAll(refinedOf(paint, pairs.subList(0, 1)));
+            List<VanishingPair> pairs = VanishingPair.find(paint.segments(), width, height, PAIRS);
+            directions |= !pairs.isEmpty();
+            for (VanishingPair pair : pairs) {
+                refined.addAll(refinedOf(paint, List.of(pair)));
                 Optional<LinesFit> decisive = decisive(refined);
                 if (decisive.isPresent()) {
                     return decisive.get();
                 }
             }
-            refined.addAll(refinedOf(paint, first ? pairs.subList(Math.min(1, pairs.size()), pairs.size()) : pairs));
-            refined.sort(Comparator.comparingDouble((Refined r) -> -r.score()));
         }
-        if (pairs.isEmpty()) {
+        if (!directions) {
             return none("No two directions of straight lines were found on a floor.");
         }
         if (refined.isEmpty()) {
@@ -116,20 +119,23 @@ final class LinesCalibrator {
         return LinesFit.none(CourtCalibration.none(candidates.get(0), filmWidth, filmHeight, reason));
     }
 
-    /** Whatever is strong first, then each colour of it, then everything. */
+    /** Whatever is strong first, then weaker paint too, then each of its colours, then everything. */
     private List<Supplier<Paint>> paints(List<RidgePoint> points) {
-        List<RidgePoint> strong = PaintStrength.paintOf(points);
         List<Supplier<Paint>> paints = new ArrayList<>();
-        paints.add(() -> paint(strong));
-        List<PaintColour> colours = PaintColour.among(strong);
+        List<RidgePoint> paint = points;
+        for (double share : STRENGTH_SHARES) {
+            List<RidgePoint> strong = PaintStrength.paintOf(points, share);
+            paints.add(() -> paint(strong));
+            paint = strong;
+        }
+        List<PaintColour> colours = PaintColour.among(paint);
         if (colours.size() > 1) {
             for (PaintColour colour : colours) {
-                paints.add(() -> paint(strong.stream().filter(colour::holds).toList()));
+                List<RidgePoint> own = paint.stream().filter(colour::holds).toList();
+                paints.add(() -> paint(own));
             }
         }
-        if (strong.size() < points.size()) {
-            paints.add(() -> paint(points));
-        }
+        paints.add(() -> paint(points));
         return paints;
     }
 
@@ -158,7 +164,7 @@ final class LinesCalibrator {
         for (CourtHypotheses.Scored s : scored.subList(0, Math.min(REFINED, scored.size()))) {
             CourtSamples samples = CourtSamples.of(s.rules(), 0.25);
             FloorProjection start = new FloorProjection(s.floorToPicture(), lens);
-            refine(start, samples, ridges, false)
+            refine(start, samples, ridges)
                     .filter(fit -> CourtHypotheses.isCamera(fit.projection()))
                     .ifPresent(fit -> refined.add(new Refined(
                             s.rules(),
@@ -173,15 +179,14 @@ final class LinesCalibrator {
     }
 
     /** Fits lines to paint, looking less far each time. */
-    private Optional<ProjectionRefiner.Fit> refine(
-            FloorProjection start, CourtSamples samples, RidgeIndex ridges, boolean withLens) {
+    private Optional<ProjectionRefiner.Fit> refine(FloorProjection start, CourtSamples samples, RidgeIndex ridges) {
         Optional<ProjectionRefiner.Fit> fit = Optional.empty();
         FloorProjection current = start;
-        for (double share : REACHES) {
-            double reach = share * width;
+        for (int i = 0; i < REACHES.length; i++) {
+            double reach = REACHES[i] * width;
             LineObservations observations =
                     LineObservations.find(samples, ridges, current, width, height, reach, reach / 4);
-            fit = ProjectionRefiner.refine(current, observations, withLens, STEPS);
+            fit = ProjectionRefiner.refine(current, observations, i > 0, STEPS);
             if (fit.isEmpty()) {
                 return Optional.empty();
             }
@@ -198,7 +203,7 @@ final class LinesCalibrator {
                 .findFirst()
                 .orElse(0);
         CourtSamples samples = CourtSamples.of(best.rules(), 0.25);
-        RidgeIndex ridges = new RidgeIndex(best.paint().points(), width, height);
+        RidgeIndex ridges = new RidgeIndex(everything, width, height);
         FloorProjection projection = nearSideFirst(best.projection());
         return new LinesVerdict(best.rules(), samples, ridges, filmWidth, filmHeight, width, height)
                 .of(projection, best.score(), runnerUp);

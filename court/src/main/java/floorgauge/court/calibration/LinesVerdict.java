@@ -66,7 +66,7 @@ final class LinesVerdict {
         Optional<ProjectionRefiner.Fit> fit = Optional.empty();
         LineObservations observations = find(projection, sigma);
         for (int round = 0; round < 4; round++) {
-            fit = ProjectionRefiner.refine(projection, observations, false);
+            fit = ProjectionRefiner.refine(projection, observations, true);
             if (fit.isEmpty()) {
                 return LinesFit.none(none("The painted lines that were found leave the camera's place open."));
             }

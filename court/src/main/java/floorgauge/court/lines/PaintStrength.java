@@ -13,14 +13,15 @@ public final class PaintStrength {
     private static final int BINS = 128;
     private static final double LARGEST_LOG = 7;
 
-    /** Far, thin lines are weaker than the split between the classes' bulk (own figure). */
-    private static final double BELOW_SPLIT = 0.75;
-
     private PaintStrength() {}
 
-    /** The points that are strong enough to be paint. */
-    public static List<RidgePoint> paintOf(List<RidgePoint> points) {
-        double least = BELOW_SPLIT * split(points);
+    /**
+     * The points that are strong enough to be paint.
+     *
+     * @param share of the split that is still enough: far, thin lines are weaker than the bulk of the paint
+     */
+    public static List<RidgePoint> paintOf(List<RidgePoint> points, double share) {
+        double least = share * split(points);
         return points.stream().filter(p -> p.strength() >= least).toList();
     }
 
