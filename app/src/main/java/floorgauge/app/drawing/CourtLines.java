@@ -29,14 +29,14 @@ final class CourtLines {
     private static void straight(Svg svg, PlanFrame plan, PaintedLine.Straight line) {
         double[] from = plan.at(line.from());
         double[] to = plan.at(line.to());
-        if (Math.min(from[1], to[1]) <= plan.height()) {
+        if (Math.min(from[1], to[1]) <= plan.height() && Math.max(from[1], to[1]) >= 0) {
             svg.line(from[0], from[1], to[0], to[1], "court-line");
         }
     }
 
     /** In two pieces, since an SVG arc cannot close on itself. */
     private static void arc(Svg svg, PlanFrame plan, PaintedLine.Arc arc) {
-        double radius = arc.radiusMetres() * PlanFrame.UNITS_PER_METRE;
+        double radius = arc.radiusMetres() * plan.scale();
         if (plan.y(arc.centre()) - radius > plan.height()) {
             return;
         }
@@ -51,7 +51,7 @@ final class CourtLines {
     private static void basket(Svg svg, PlanFrame plan) {
         RuleSet rules = plan.rules();
         FloorPoint rim = rules.rim(plan.end());
-        svg.circle(plan.x(rim), plan.y(rim), RIM_RADIUS_METRES * PlanFrame.UNITS_PER_METRE, "court-line");
+        svg.circle(plan.x(rim), plan.y(rim), RIM_RADIUS_METRES * plan.scale(), "court-line");
         double board = plan.end().sign() * (rules.lengthMetres() / 2 - rules.boardFromEndLineMetres());
         double[] left = plan.at(new FloorPoint(board, -BOARD_HALF_WIDTH_METRES));
         double[] right = plan.at(new FloorPoint(board, BOARD_HALF_WIDTH_METRES));

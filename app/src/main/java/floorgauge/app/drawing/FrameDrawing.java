@@ -60,8 +60,16 @@ public record FrameDrawing(
         for (Mark mark : finding.marks()) {
             distance(svg, place, mark);
         }
+        NamePlaces names = new NamePlaces(FramePlace.WIDTH);
         for (PlayerSighting player : frame.players()) {
-            name(svg, place, player);
+            if (holdsRole(player.trackId())) {
+                name(svg, place, names, player);
+            }
+        }
+        for (PlayerSighting player : frame.players()) {
+            if (!holdsRole(player.trackId())) {
+                name(svg, place, names, player);
+            }
         }
         return svg.finish();
     }
@@ -140,19 +148,20 @@ public record FrameDrawing(
         line.draw(svg);
     }
 
-    private void name(Svg svg, FramePlace place, PlayerSighting player) {
+    private void name(Svg svg, FramePlace place, NamePlaces names, PlayerSighting player) {
         Optional<ImageBox> box = player.observation().box();
         if (box.isEmpty() || !place.holds(box.get().bottomCentre())) {
             return;
         }
-        double x = place.x(box.get().left() + box.get().width() / 2);
-        double y = Math.max(10, place.y(box.get().top()) - 3);
         String role = finding.roles().stream()
                 .filter(h -> h.trackId() == player.trackId())
                 .map(h -> " " + h.role().words())
                 .findFirst()
                 .orElse("");
-        svg.text(x, y, "middle", role.isEmpty() ? "name bystander" : "name", player.trackId() + role);
+        String text = player.trackId() + role;
+        double x = place.x(box.get().left() + box.get().width() / 2);
+        double[] free = names.place(x, place.y(box.get().top()) - 3, text.length());
+        svg.text(free[0], free[1], "middle", role.isEmpty() ? "name bystander" : "name", text);
     }
 
     private boolean isNow(double timeSeconds) {

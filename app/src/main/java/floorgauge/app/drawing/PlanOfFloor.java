@@ -25,9 +25,6 @@ public final class PlanOfFloor {
     /** Radius of a body's envelope on the floor, metres. */
     private static final double ENVELOPE_METRES = 0.25;
 
-    /** A plan that must show more than half a court reaches this far beyond the farthest player. */
-    private static final double ROOM_METRES = 0.6;
-
     private static final double DIMENSION_OFFSET = 15;
     private static final double SCREEN_BAR_HALF_LENGTH = 9;
 
@@ -43,7 +40,7 @@ public final class PlanOfFloor {
     public String ofPossession() {
         double from = possession.possession().fromSeconds();
         double to = possession.possession().toSeconds();
-        PlanFrame plan = frame(from, to);
+        PlanFrame plan = PlanFrame.half(rules, possession.possession().end(), places(Set.of(), from, to));
         Svg svg = new Svg(0, 0, plan.width(), plan.height(), "plan", describePossession());
         CourtLines.draw(svg, plan);
         for (Trail trail : possession.trails()) {
@@ -59,13 +56,14 @@ public final class PlanOfFloor {
         return svg.finish();
     }
 
-    /** One finding: trails of those who had a role, everyone's place at the decisive moment, the distances measured then. */
+    /** One finding, the part of the floor it took place on: trails of those who had a role, everyone's place at the decisive moment, the distances measured then. */
     public String of(Finding finding) {
         double moment = decisiveMoment(finding);
-        PlanFrame plan = frame(finding.fromSeconds(), finding.toSeconds());
+        Set<Integer> holders = finding.roles().stream().map(RoleHolder::trackId).collect(Collectors.toSet());
+        PlanFrame plan = PlanFrame.around(
+                rules, possession.possession().end(), places(holders, finding.fromSeconds(), finding.toSeconds()));
         Svg svg = new Svg(0, 0, plan.width(), plan.height(), "plan", describe(finding, moment));
         CourtLines.draw(svg, plan);
-        Set<Integer> holders = finding.roles().stream().map(RoleHolder::trackId).collect(Collectors.toSet());
         for (Trail trail : possession.trails()) {
             if (holders.contains(trail.trackId())) {
                 TrailDrawing.draw(svg, plan, trail, finding.fromSeconds(), finding.toSeconds());
@@ -98,25 +96,21 @@ public final class PlanOfFloor {
                 : frames.get(frames.size() / 2).timeSeconds();
     }
 
-    private PlanFrame frame(double fromSeconds, double toSeconds) {
-        double farthest = rules.lengthMetres() / 2;
-        for (Trail trail : possession.trails()) {
-            for (TrailPoint point : trail.points()) {
-                if (point.timeSeconds() >= fromSeconds && point.timeSeconds() <= toSeconds) {
-                    double x = possession.possession().end().sign()
-                            * point.position().mean().xMetres();
-                    farthest = Math.max(farthest, rules.lengthMetres() / 2 - x + ROOM_METRES);
-                }
-            }
-        }
-        return new PlanFrame(rules, possession.possession().end(), Math.min(farthest, rules.lengthMetres()));
+    /** Where these tracks, or everyone's where none is named, were between two times. */
+    private List<FloorPoint> places(Set<Integer> trackIds, double fromSeconds, double toSeconds) {
+        return possession.trails().stream()
+                .filter(t -> trackIds.isEmpty() || trackIds.contains(t.trackId()))
+                .flatMap(t -> t.points().stream())
+                .filter(p -> p.timeSeconds() >= fromSeconds && p.timeSeconds() <= toSeconds)
+                .map(p -> p.position().mean())
+                .toList();
     }
 
     private static void player(Svg svg, PlanFrame plan, Trail trail, TrailPoint point, boolean holder) {
         FloorPoint place = point.position().mean();
         svg.group(holder ? "player" : "player bystander");
         if (holder && !trail.attacking()) {
-            svg.circle(plan.x(place), plan.y(place), ENVELOPE_METRES * PlanFrame.UNITS_PER_METRE, "envelope");
+            svg.circle(plan.x(place), plan.y(place), ENVELOPE_METRES * plan.scale(), "envelope");
         }
         PlayerMark.draw(svg, plan.x(place), plan.y(place), trail.trackId(), trail.attacking());
         svg.end();

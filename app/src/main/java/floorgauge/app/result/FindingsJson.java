@@ -47,37 +47,48 @@ public final class FindingsJson {
         }
     }
 
-    /** The key of the run that made a file; empty where the file is missing, of another version, or not ours. */
-    public static Optional<String> runKey(Path file) {
+    /**
+     * What made a file.
+     *
+     * @param run key of the run, see {@link RunSettings#keyFor}
+     * @param filmSha256 digest of the film
+     */
+    public record Made(String run, String filmSha256) {}
+
+    /** What made a file; empty where it is missing, of another version, or not ours. Only its head is read. */
+    public static Optional<Made> made(Path file) {
         if (!Files.isRegularFile(file)) {
             return Optional.empty();
         }
         try (JsonParser parser = FACTORY.createParser(Files.newInputStream(file))) {
-            return keyFrom(parser);
+            return madeFrom(parser);
         } catch (IOException e) {
             return Optional.empty();
         }
     }
 
-    /** Reads only the head of the file, where {@code format}, {@code version} and {@code run} stand. */
-    private static Optional<String> keyFrom(JsonParser parser) throws IOException {
-        boolean format = false;
-        boolean version = false;
-        if (parser.nextToken() != JsonToken.START_OBJECT) {
+    private static Optional<Made> madeFrom(JsonParser parser) throws IOException {
+        boolean ours = parser.nextToken() == JsonToken.START_OBJECT
+                && FORMAT.equals(next(parser, "format"))
+                && String.valueOf(VERSION).equals(next(parser, "version"));
+        if (!ours) {
             return Optional.empty();
         }
-        for (String name = parser.nextFieldName(); name != null; name = parser.nextFieldName()) {
-            parser.nextToken();
-            switch (name) {
-                case "format" -> format = FORMAT.equals(parser.getValueAsString());
-                case "version" -> version = parser.getValueAsInt() == VERSION;
-                case "run" -> {
-                    return format && version ? Optional.of(parser.getValueAsString()) : Optional.empty();
-                }
-                default -> parser.skipChildren();
-            }
+        String run = next(parser, "run");
+        boolean film = "film".equals(parser.nextFieldName()) && parser.nextToken() == JsonToken.START_OBJECT;
+        if (run == null || !film || next(parser, "name") == null) {
+            return Optional.empty();
         }
-        return Optional.empty();
+        return Optional.ofNullable(next(parser, "sha256")).map(sha256 -> new Made(run, sha256));
+    }
+
+    /** The value of the next field as text; null where another field stands there. */
+    private static String next(JsonParser parser, String field) throws IOException {
+        if (!field.equals(parser.nextFieldName())) {
+            return null;
+        }
+        parser.nextToken();
+        return parser.getValueAsString();
     }
 
     /** One method a part of the file, from the outside in. */

@@ -102,20 +102,21 @@ class FindingsJsonTest {
     void theRunThatMadeAFileIsReadFromItsHead() throws IOException {
         MeasuredFilm film = InventedFilm.measured();
         write(film, "findings.json");
-        Optional<String> key = FindingsJson.runKey(folder.resolve("findings.json"));
-        assertThat(key).contains(film.settings().keyFor(film.film().sha256()));
+        String key = film.settings().keyFor(film.film().sha256());
+        assertThat(FindingsJson.made(folder.resolve("findings.json")))
+                .contains(new FindingsJson.Made(key, film.film().sha256()));
         assertThat(key)
-                .isNotEqualTo(Optional.of(RunSettings.of(Map.of("court", "nba"))
-                        .keyFor(film.film().sha256())));
+                .isNotEqualTo(RunSettings.of(Map.of("court", "nba"))
+                        .keyFor(film.film().sha256()));
     }
 
     @Test
     void aFileThatIsMissingBrokenOrForeignHasNoRun() throws IOException {
-        assertThat(FindingsJson.runKey(folder.resolve("none.json"))).isEmpty();
+        assertThat(FindingsJson.made(folder.resolve("none.json"))).isEmpty();
         for (String text :
                 List.of("", "[]", "{", "{\"run\":\"x\"}", "{\"format\":\"other\",\"version\":1,\"run\":\"x\"}")) {
             Path file = Files.writeString(folder.resolve("odd.json"), text);
-            assertThat(FindingsJson.runKey(file)).as(text).isEmpty();
+            assertThat(FindingsJson.made(file)).as(text).isEmpty();
         }
     }
 

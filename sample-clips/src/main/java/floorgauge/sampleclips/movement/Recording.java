@@ -42,7 +42,8 @@ public final class Recording {
     }
 
     private static PersonState between(PersonState a, PersonState b, double into) {
-        double share = into / Bodies.TICK_SECONDS;
+        // A time a rounding error outside its tick would push a phase below 0 or beyond 1.
+        double share = Math.max(0, Math.min(1, into / Bodies.TICK_SECONDS));
         double ax = (b.velocityXMetresPerSecond() - a.velocityXMetresPerSecond()) / Bodies.TICK_SECONDS;
         double ay = (b.velocityYMetresPerSecond() - a.velocityYMetresPerSecond()) / Bodies.TICK_SECONDS;
         double turn = StrictMath.IEEEremainder(b.facingRadians() - a.facingRadians(), 2 * Math.PI);

@@ -31,13 +31,13 @@ public final class BodyMesh {
         {0.78, 0.188, 0.128, 0.116},
         {0.87, 0.186, 0.114, 0.112},
         {0.94, 0.180, 0.096, 0.104},
-        {0.99, 0.166, 0.082, 0.094},
-        {1.03, 0.142, 0.072, 0.086},
-        {1.065, 0.106, 0.066, 0.078},
-        {1.07, 0.102, 0.063, 0.075},
-        {1.12, 0.066, 0.058, 0.066},
-        {1.20, 0.056, 0.055, 0.060},
-        {1.36, 0.053, 0.055, 0.058}
+        {0.99, 0.172, 0.085, 0.096},
+        {1.03, 0.152, 0.075, 0.088},
+        {1.065, 0.118, 0.069, 0.081},
+        {1.07, 0.114, 0.067, 0.079},
+        {1.12, 0.078, 0.062, 0.070},
+        {1.20, 0.062, 0.059, 0.064},
+        {1.36, 0.058, 0.059, 0.062}
     };
     private static final double[][] LEG = {
         {-0.08, 0.080, 0.082, 0.088},
@@ -46,14 +46,14 @@ public final class BodyMesh {
         {0.60, 0.073, 0.077, 0.069},
         {0.82, 0.061, 0.064, 0.056},
         {0.94, 0.056, 0.060, 0.050},
-        {1.05, 0.053, 0.057, 0.050},
-        {1.16, 0.053, 0.048, 0.060},
-        {1.32, 0.058, 0.046, 0.073},
-        {1.50, 0.052, 0.043, 0.064},
-        {1.66, 0.042, 0.038, 0.048},
-        {1.68, 0.045, 0.041, 0.051},
-        {1.85, 0.036, 0.036, 0.042},
-        {2.04, 0.038, 0.040, 0.046}
+        {1.05, 0.056, 0.059, 0.052},
+        {1.16, 0.057, 0.052, 0.064},
+        {1.32, 0.063, 0.049, 0.079},
+        {1.50, 0.058, 0.046, 0.070},
+        {1.66, 0.047, 0.041, 0.053},
+        {1.68, 0.050, 0.044, 0.056},
+        {1.85, 0.041, 0.040, 0.047},
+        {2.04, 0.043, 0.044, 0.050}
     };
     private static final double[][] SHORTS = {
         {-0.22, 0.070, 0.095, 0.110},
@@ -89,15 +89,15 @@ public final class BodyMesh {
         {1.00, 0.008, 0.005, 0.005}
     };
     private static final double[][] SHOE = {
-        {-0.31, 0.010, 0.020, 0},
-        {-0.28, 0.030, 0.055, 0},
-        {-0.20, 0.037, 0.085, 0},
-        {-0.04, 0.040, 0.098, 0},
-        {0.10, 0.042, 0.086, 0},
-        {0.28, 0.047, 0.066, 0},
-        {0.48, 0.049, 0.050, 0},
-        {0.62, 0.042, 0.042, 0},
-        {0.69, 0.014, 0.028, 0}
+        {-0.33, 0.012, 0.030, 0},
+        {-0.30, 0.036, 0.075, 0},
+        {-0.20, 0.044, 0.115, 0},
+        {-0.04, 0.048, 0.130, 0},
+        {0.08, 0.048, 0.108, 0},
+        {0.26, 0.052, 0.080, 0},
+        {0.48, 0.055, 0.060, 0},
+        {0.64, 0.047, 0.050, 0},
+        {0.72, 0.016, 0.032, 0}
     };
     private static final double[][] HEAD = {
         {-0.52, 0.012, 0.050, 0.010},
@@ -127,6 +127,7 @@ public final class BodyMesh {
     private final boolean longTrousers;
     private final boolean sleeves;
     private final boolean longHair;
+    private final boolean striped;
     private final float[] skin;
     private final float[] lips;
     private final float[] eyes;
@@ -148,15 +149,26 @@ public final class BodyMesh {
         long id = Hash.of(person.id(), person.hairRgb());
         sleeves = !player || Hash.unit(Hash.mix(id + 2)) < 0.15;
         longHair = Hash.unit(Hash.mix(id + 3)) < 0.2;
+        striped = Hash.unit(Hash.of(person.kit().shirtRgb(), 9)) < 0.5;
         skin = Colour.linear(person.skinRgb());
         lips = scaled(skin, 0.72, 0.55, 0.55);
         eyes = scaled(skin, 0.30, 0.28, 0.28);
         hair = Colour.linear(person.hairRgb());
         shirt = Colour.linear(person.kit().shirtRgb());
-        shorts = Colour.linear(person.kit().shortsRgb());
+        shorts = player || person.team() == Team.OFFICIAL
+                ? Colour.linear(person.kit().shortsRgb())
+                : Colour.linear(darker(person.kit().shortsRgb()));
         trim = Colour.linear(person.kit().numberRgb());
         shoes = Colour.linear(person.kit().shoesRgb());
         socks = Colour.linear(Hash.unit(Hash.mix(id + 4)) < 0.65 ? 0xE9E9E6 : 0x26262A);
+    }
+
+    /** Track suit bottoms go with a kit but are never white. */
+    private static int darker(int rgb) {
+        int r = rgb >> 16 & 255;
+        int g = rgb >> 8 & 255;
+        int b = rgb & 255;
+        return r + g + b > 420 ? 0x2B3038 : rgb;
     }
 
     private static float[] scaled(float[] c, double r, double g, double b) {
@@ -265,7 +277,9 @@ public final class BodyMesh {
                 } else {
                     builder.colour(v, shorts, 0);
                 }
-                double right = 0.185 * girth * Math.cos(angle) * (Math.sin(angle) >= 0 ? 1 : -1);
+                double across =
+                        0.185 * girth * Math.pow(Math.abs(Math.cos(angle)), 0.88) * Math.signum(Math.cos(angle));
+                double right = Math.sin(angle) >= 0 ? across : -across;
                 builder.texture(v, right, (t - NUMBER_MIDDLE) * size.trunk());
             }
         }
@@ -370,7 +384,7 @@ public final class BodyMesh {
         if (builder.recording()) {
             for (int v = cloth; v < builder.vertexCount(); v++) {
                 int k = (v - cloth) % LIMB_SEGMENTS;
-                boolean stripe = side > 0 ? k == 0 : k == LIMB_SEGMENTS / 2;
+                boolean stripe = striped && (side > 0 ? k == 0 : k == LIMB_SEGMENTS / 2);
                 builder.colour(v, stripe ? trim : shorts, 0);
             }
         }
@@ -449,9 +463,9 @@ public final class BodyMesh {
         int first = builder.vertexCount();
         double[][] cloth = {
             {-0.15, 0.05, 0.05, 0.05},
-            {0.0, 0.070, 0.070, 0.070},
-            {0.3, 0.074, 0.074, 0.074},
-            {0.58, 0.070, 0.070, 0.070}
+            {0.0, 0.063, 0.063, 0.063},
+            {0.3, 0.066, 0.066, 0.066},
+            {0.62, 0.064, 0.064, 0.064}
         };
         limbTube(arm, hingeAxis(arm, chest.left().times(-1)), cloth, 0);
         for (int v = first; v < builder.vertexCount(); v++) {

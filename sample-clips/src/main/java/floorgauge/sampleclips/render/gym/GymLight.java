@@ -7,7 +7,7 @@ package floorgauge.sampleclips.render.gym;
 public final class GymLight {
 
     /** Share of the light on the floor that comes from walls and ceiling, not straight from a lamp. */
-    public static final double AMBIENT_SHARE = 0.45;
+    public static final double AMBIENT_SHARE = 0.35;
 
     private static final double GRID_METRES = 0.5;
 

@@ -49,7 +49,7 @@ public final class GymSurfaces {
 
     public GymSurfaces(Gym gym) {
         this.gym = gym;
-        light = new GymLight(gym.ceilingMetres() - 0.6, gym.halfLengthMetres() - 1, gym.halfWidthMetres() - 1.5, 6, 4);
+        light = new GymLight(gym.ceilingMetres() - 0.6, gym.halfLengthMetres() - 1, gym.halfWidthMetres() - 1.5, 5, 3);
         wood = new WoodFloor(gym.woodRgb(), Hash.of(gym.seed(), 21));
         paint = new FloorPaint(gym.layers(), gym.halfLengthMetres(), gym.halfWidthMetres(), Hash.of(gym.seed(), 22));
         dado = Colour.linear(gym.dadoRgb());

@@ -14,7 +14,7 @@ final class BodyLight {
     private static final int CELLS = 64;
     private static final double CELL_METRES = 0.035;
     private static final double[][] RINGS = {{0, 0}, {0.06, 6}, {0.15, 8}, {0.28, 6}};
-    private static final float[] WALLS = {0.235f, 0.232f, 0.222f};
+    private static final float[] WALLS = {0.300f, 0.296f, 0.285f};
 
     private final GymLight gymLight;
     private final float[] bounce;

@@ -12,8 +12,8 @@ import java.util.List;
 final class FloorShade {
 
     private static final double CELL_METRES = 0.03;
-    private static final double LEAST_SHARE = 0.03;
-    private static final double LAMP_SIZE = 0.8;
+    private static final double LEAST_SHARE = 0.012;
+    private static final double LAMP_SIZE = 0.6;
     private static final double AROUND_REACH = 0.9;
 
     private final GymLight light;
@@ -114,7 +114,7 @@ final class FloorShade {
     private void holdOff(float[] balls, int i) {
         double h = Math.max(0.02, balls[i + 2]);
         double radius = balls[i + 3];
-        double reach = Math.min(AROUND_REACH, 0.12 + 2.5 * Math.sqrt(radius * h));
+        double reach = Math.min(AROUND_REACH, 0.15 + 3.5 * Math.sqrt(radius * h));
         int c0 = Math.max(0, column(balls[i] - reach));
         int c1 = Math.min(columns - 1, column(balls[i] + reach));
         int r0 = Math.max(0, row(balls[i + 1] - reach));
@@ -156,7 +156,7 @@ final class FloorShade {
 
     private double kept(int i) {
         double ambient = GymLight.AMBIENT_SHARE;
-        double sky = 1 - Math.min(0.92, 1.1 * around[i]);
+        double sky = 1 - Math.min(0.92, 2.2 * around[i]);
         return Math.max(0, lamps[i] - ambient + ambient * sky * (0.4 + 0.6 * lamps[i]));
     }
 }

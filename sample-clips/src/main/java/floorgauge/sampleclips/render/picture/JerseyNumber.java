@@ -1,6 +1,6 @@
 package floorgauge.sampleclips.render.picture;
 
-/** Block digits on a jersey, five cells wide and seven high, a quarter of a metre tall on the back. */
+/** Block digits on a jersey, five cells wide and seven high, 0.20 m tall on the back (FIBA rules, article 4, from memory). */
 final class JerseyNumber {
 
     private static final String[] DIGITS = {
@@ -15,7 +15,7 @@ final class JerseyNumber {
         "01110 11011 11011 01110 11011 11011 01110",
         "01110 11011 11011 01111 00011 00011 01110"
     };
-    private static final double CELL_METRES = 0.034;
+    private static final double CELL_METRES = 0.028;
     private static final double FRONT_SCALE = 0.72;
 
     private final boolean[][] cells;

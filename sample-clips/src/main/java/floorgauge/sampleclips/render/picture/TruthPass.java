@@ -15,7 +15,9 @@ import floorgauge.sampleclips.truth.JointTruth;
 import floorgauge.sampleclips.truth.PersonTruth;
 import floorgauge.sampleclips.truth.Visibility;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -70,7 +72,7 @@ final class TruthPass {
             long index, double timeSeconds, double sceneSeconds, Camera camera, SceneState state, List<Actor> actors) {
         int[] seen = new int[actors.size()];
         int ballSeen = 0;
-        java.util.Map<Integer, Integer> places = new java.util.HashMap<>();
+        Map<Integer, Integer> places = new HashMap<>();
         for (int i = 0; i < actors.size(); i++) {
             places.put(actors.get(i).person.id(), i);
         }

@@ -1,0 +1,2 @@
+/** The chain from a film to its results: court, tracks, findings, pictures of the decisive frames, files. */
+package floorgauge.app.chain;
