@@ -1,0 +1,70 @@
+package floorgauge.sampleclips.render;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import floorgauge.court.failure.MendableException;
+import floorgauge.court.rules.CourtEnd;
+import floorgauge.sampleclips.render.camera.CameraStyle;
+import floorgauge.sampleclips.render.camera.FrameTimes;
+import floorgauge.vision.film.FilmReader;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class RenderJobTest {
+
+    @TempDir
+    private Path folder;
+
+    private static RenderPlan plan(CameraStyle style) {
+        return RenderPlan.of(TestScenes.runPast(), CourtEnd.POSITIVE_X, style, 9)
+                .withTimes(FrameTimes.even(20, 0.2));
+    }
+
+    @Test
+    void writesTheSameTruthAndFramesTwice() throws IOException {
+        RenderedFilm a = new RenderJob(plan(CameraStyle.PHONE), folder.resolve("a"), "clip").run((done, total) -> {});
+        RenderedFilm b = new RenderJob(plan(CameraStyle.PHONE), folder.resolve("b"), "clip").run((done, total) -> {});
+        assertThat(b.rawDigest()).isEqualTo(a.rawDigest());
+        assertThat(Files.readAllBytes(b.truth())).isEqualTo(Files.readAllBytes(a.truth()));
+        assertThat(Files.readAllBytes(b.tracks())).isEqualTo(Files.readAllBytes(a.tracks()));
+        assertThat(Files.readAllBytes(b.poses())).isEqualTo(Files.readAllBytes(a.poses()));
+        assertThat(Files.readAllBytes(b.film())).isEqualTo(Files.readAllBytes(a.film()));
+    }
+
+    @Test
+    void leavesAFilmThatPlaysAndTruthThatReads() throws IOException {
+        RenderedFilm film = new RenderJob(plan(CameraStyle.TRIPOD_SIDE), folder, "clip").run((done, total) -> {});
+        try (FilmReader reader = FilmReader.open(film.film())) {
+            assertThat(reader.info().width()).isEqualTo(1280);
+        }
+        JsonNode truth = new ObjectMapper().readTree(film.truth().toFile());
+        assertThat(truth.get("frames")).hasSize(4);
+        assertThat(truth.get("frames").get(0).get("camera").get("R")).hasSize(9);
+        assertThat(truth.get("frames").get(1).has("camera"))
+                .as("a still camera is written once")
+                .isFalse();
+        JsonNode poses = new ObjectMapper().readTree(film.poses().toFile());
+        assertThat(poses.get("annotations").get(0).get("keypoints")).hasSize(51);
+        List<String> rows = Files.readAllLines(film.tracks());
+        assertThat(rows).hasSize(8).allMatch(row -> row.split(",").length == 10);
+        try (var files = Files.list(folder)) {
+            assertThat(files.map(Path::toString)).noneMatch(name -> name.endsWith(".part"));
+        }
+    }
+
+    @Test
+    void saysWhereItCannotWrite() throws IOException {
+        Path file = Files.writeString(folder.resolve("taken"), "");
+        RenderJob job = new RenderJob(plan(CameraStyle.TRIPOD_SIDE), file.resolve("inside"), "clip");
+        assertThatThrownBy(() -> job.run((done, total) -> {}))
+                .isInstanceOf(MendableException.class)
+                .hasMessageContaining("taken");
+    }
+}
