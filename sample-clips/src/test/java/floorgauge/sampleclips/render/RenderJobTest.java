@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.JsonSchema;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion;
 import floorgauge.court.failure.MendableException;
 import floorgauge.court.rules.CourtEnd;
 import floorgauge.sampleclips.render.camera.CameraStyle;
@@ -45,6 +48,9 @@ class RenderJobTest {
             assertThat(reader.info().width()).isEqualTo(1280);
         }
         JsonNode truth = new ObjectMapper().readTree(film.truth().toFile());
+        JsonSchema schema = JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
+                .getSchema(getClass().getResourceAsStream("/floorgauge/sampleclips/truth/truth.schema.json"));
+        assertThat(schema.validate(truth)).isEmpty();
         assertThat(truth.get("frames")).hasSize(4);
         assertThat(truth.get("frames").get(0).get("camera").get("R")).hasSize(9);
         assertThat(truth.get("frames").get(1).has("camera"))

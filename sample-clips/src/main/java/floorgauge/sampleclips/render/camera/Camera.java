@@ -69,9 +69,10 @@ public final class Camera {
     public double[] position() {
         double[] p = new double[3];
         for (int i = 0; i < 3; i++) {
-            p[i] = 0 - (rotation[i] * translation[0]
-                    + rotation[3 + i] * translation[1]
-                    + rotation[6 + i] * translation[2]);
+            p[i] = 0
+                    - (rotation[i] * translation[0]
+                            + rotation[3 + i] * translation[1]
+                            + rotation[6 + i] * translation[2]);
         }
         return p;
     }
