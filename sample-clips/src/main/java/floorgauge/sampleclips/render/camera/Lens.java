@@ -36,7 +36,7 @@ public record Lens(
         double k3) {
 
     private static final int MOST_STEPS = 30;
-    private static final double CLOSE_ENOUGH = 1e-12;
+    private static final double CLOSE_ENOUGH = 1e-10;
 
     public Lens {
         if (width < 16 || height < 16 || width > 8192 || height > 8192) {

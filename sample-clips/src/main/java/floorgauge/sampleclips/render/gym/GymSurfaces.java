@@ -37,8 +37,11 @@ public final class GymSurfaces {
     private static final double DADO_METRES = 1.7;
     private static final double PAD_METRES = 2.0;
     private static final double NORMAL_REFLECTANCE = 0.04;
+    /** How far strips tilt the varnish, radians. */
+    private static final double WAVE = 0.003;
 
     private final Gym gym;
+    private final double phase;
     private final GymLight light;
     private final WoodFloor wood;
     private final FloorPaint paint;
@@ -49,6 +52,7 @@ public final class GymSurfaces {
 
     public GymSurfaces(Gym gym) {
         this.gym = gym;
+        phase = 6 * Hash.unit(gym.seed(), 31, 0);
         light = new GymLight(gym.ceilingMetres() - 0.6, gym.halfLengthMetres() - 1, gym.halfWidthMetres() - 1.5, 5, 3);
         wood = new WoodFloor(gym.woodRgb(), Hash.of(gym.seed(), 21));
         paint = new FloorPaint(gym.layers(), gym.halfLengthMetres(), gym.halfWidthMetres(), Hash.of(gym.seed(), 22));
@@ -93,7 +97,8 @@ public final class GymSurfaces {
         paint.paint(hit.x, hit.y, ux, uy, vx, vy, hit.diffuse);
         double length = Math.sqrt(dx * dx + dy * dy + dz * dz);
         double cosine = -dz / length;
-        double grazing = Math.pow(1 - cosine, 5);
+        double off = 1 - cosine;
+        double grazing = off * off * off * off * off;
         hit.mirror = gym.gloss() * (NORMAL_REFLECTANCE + (1 - NORMAL_REFLECTANCE) * grazing) * 0.85;
         double lit = light.onFloor(hit.x, hit.y) * (1 - hit.mirror);
         for (int c = 0; c < 3; c++) {
@@ -103,9 +108,8 @@ public final class GymSurfaces {
     }
 
     private void reflect(Hit hit, double dx, double dy, double dz, Hit scratch) {
-        double wave = 0.004;
-        double nx = wave * Hash.noise(gym.seed() + 31, hit.x * 1.7, hit.y * 14);
-        double ny = wave * Hash.noise(gym.seed() + 32, hit.x * 1.7, hit.y * 14);
+        double nx = WAVE * Math.sin(9 * hit.x + 40 * hit.y + phase);
+        double ny = WAVE * Math.sin(11 * hit.x - 53 * hit.y + 2 * phase);
         trace(hit.x, hit.y, 1e-4, dx + nx, dy + ny, dz, scratch);
         double blur = 0.10 + 0.055 * scratch.distance * (1.3 - gym.gloss() * 0.5);
         shadeFar(scratch, blur);
@@ -133,7 +137,7 @@ public final class GymSurfaces {
     }
 
     private void shadeCeiling(Hit hit, double blur) {
-        double beams = 0.85 + 0.15 * soft(Math.abs(Math.IEEEremainder(hit.x, 4)) - 0.25, blur);
+        double beams = 0.85 + 0.15 * soft(Math.abs(offGrid(hit.x, 4)) - 0.25, blur);
         double lamps = 14 * light.lampSeen(hit.x, hit.y, blur);
         for (int c = 0; c < 3; c++) {
             hit.diffuse[c] = (float) (ceiling[c] * beams + lamps);
@@ -166,7 +170,7 @@ public final class GymSurfaces {
         }
         double row = z / 0.2;
         double shift = ((long) Math.floor(row) & 1) * 0.2;
-        double joint = Math.min(Math.abs(Math.IEEEremainder(z, 0.2)), Math.abs(Math.IEEEremainder(along + shift, 0.4)));
+        double joint = Math.min(Math.abs(offGrid(z, 0.2)), Math.abs(offGrid(along + shift, 0.4)));
         long block = Hash.of(gym.seed() + 43, (long) Math.floor(row), (long) Math.floor((along + shift + 0.2) / 0.4));
         return 1 + 0.05 * (Hash.unit(block) - 0.5) - 0.12 * soft(0.008 - joint, Math.max(blur, 0.01));
     }
@@ -174,7 +178,7 @@ public final class GymSurfaces {
     /** Padding behind each basket, in panels. */
     private void padOver(Hit hit, double along, double level, double blur) {
         double inside = soft(4.2 - Math.abs(along), blur) * soft(PAD_METRES - hit.z, blur) * soft(hit.z - 0.1, blur);
-        double gap = soft(0.015 - Math.abs(Math.IEEEremainder(along, 1.2)), Math.max(blur, 0.01));
+        double gap = soft(0.015 - Math.abs(offGrid(along, 1.2)), Math.max(blur, 0.01));
         for (int c = 0; c < 3; c++) {
             double colour = pad[c] * level * (1 - 0.6 * gap);
             hit.diffuse[c] += (float) (inside * (colour - hit.diffuse[c]));
@@ -193,12 +197,17 @@ public final class GymSurfaces {
         if (gym.windows() && hit.y > 0) {
             double band = soft(1.0 - Math.abs(hit.z - 0.72 * gym.ceilingMetres()), blur)
                     * soft(gym.halfLengthMetres() - 2 - Math.abs(along), blur);
-            double bar = soft(0.06 - Math.abs(Math.IEEEremainder(along, 1.5)), Math.max(blur, 0.02));
+            double bar = soft(0.06 - Math.abs(offGrid(along, 1.5)), Math.max(blur, 0.02));
             double glow = band * (1 - 0.9 * bar);
             hit.diffuse[0] += (float) (glow * (1.7 - hit.diffuse[0]));
             hit.diffuse[1] += (float) (glow * (1.85 - hit.diffuse[1]));
             hit.diffuse[2] += (float) (glow * (2.0 - hit.diffuse[2]));
         }
+    }
+
+    /** Signed distance to the nearest multiple of a step. */
+    private static double offGrid(double t, double step) {
+        return t - step * Math.floor(t / step + 0.5);
     }
 
     /** A step at 0, 1 above, smeared over {@code blur}. */

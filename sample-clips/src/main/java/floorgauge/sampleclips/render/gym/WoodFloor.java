@@ -10,13 +10,17 @@ public final class WoodFloor {
     private static final double PLANK_METRES = 1.3;
     private static final double SEAM_METRES = 0.0016;
     private static final int MOST_STRIPS = 6;
+    private static final double PATCH_METRES = 0.2;
+    private static final int PATCH_CELLS = 240;
 
     private final long seed;
     private final float[] base;
+    private final float[] patches;
 
     public WoodFloor(int rgb, long seed) {
         this.base = Colour.linear(rgb);
         this.seed = seed;
+        patches = patches(seed);
     }
 
     /**
@@ -45,11 +49,37 @@ public final class WoodFloor {
         }
         double grainFade = Math.min(1, 0.010 / span) * Math.min(1, 0.15 / Math.max(spanX, 1e-4));
         double grain = grainFade < 0.04 ? 0 : grainFade * Hash.noise(seed + 7 + first, x * 5, y * 110);
-        double patch = 0.5 * Hash.noise(seed + 3, x * 0.33, y * 0.45) + 0.25 * Hash.noise(seed + 4, x * 1.1, y * 1.7);
+        double patch = patch(x, y);
         double light = 1 + 0.26 * tone + 0.10 * grain + 0.05 * patch - seams(low, high, first, last, span);
         rgb[0] = (float) (base[0] * light * (1 + 0.03 * hue));
         rgb[1] = (float) (base[1] * light);
         rgb[2] = (float) (base[2] * light * (1 - 0.10 * hue));
+    }
+
+    /** Slow changes of tone over metres, from a grid. */
+    private double patch(double x, double y) {
+        double gx = Math.max(0, Math.min(PATCH_CELLS - 1.01, x / PATCH_METRES + PATCH_CELLS / 2.0));
+        double gy = Math.max(0, Math.min(PATCH_CELLS - 1.01, y / PATCH_METRES + PATCH_CELLS / 2.0));
+        int c = (int) gx;
+        int r = (int) gy;
+        double fx = gx - c;
+        double fy = gy - r;
+        int i = r * PATCH_CELLS + c;
+        return (patches[i] * (1 - fx) + patches[i + 1] * fx) * (1 - fy)
+                + (patches[i + PATCH_CELLS] * (1 - fx) + patches[i + PATCH_CELLS + 1] * fx) * fy;
+    }
+
+    private static float[] patches(long seed) {
+        float[] out = new float[PATCH_CELLS * PATCH_CELLS];
+        for (int r = 0; r < PATCH_CELLS; r++) {
+            for (int c = 0; c < PATCH_CELLS; c++) {
+                double x = (c - PATCH_CELLS / 2.0) * PATCH_METRES;
+                double y = (r - PATCH_CELLS / 2.0) * PATCH_METRES;
+                out[r * PATCH_CELLS + c] = (float) (0.5 * Hash.noise(seed + 3, x * 0.33, y * 0.45)
+                        + 0.25 * Hash.noise(seed + 4, x * 1.1, y * 1.7));
+            }
+        }
+        return out;
     }
 
     private long plank(long strip, double x) {

@@ -11,6 +11,11 @@ import floorgauge.sampleclips.render.gym.GymSurfaces.Surface;
 final class Background {
 
     private static final int FINE = 4;
+    /**
+     * Rays are found at every fourth pixel and lie on straight lines between: a lens that bends by k1 = 0.2 is off by
+     * k1 x h2 / 8 times 6, under 0.001 pixels.
+     */
+    private static final int STRIDE = 4;
 
     final int width;
     final int height;
@@ -40,8 +45,8 @@ final class Background {
         private final GymSurfaces.Hit hit = new GymSurfaces.Hit();
         private final GymSurfaces.Hit scratch = new GymSurfaces.Hit();
         private final double[] direction = new double[3];
-        private double[] upper = new double[3 * (width + 1)];
-        private double[] lower = new double[3 * (width + 1)];
+        private double[] upper = new double[3 * (width + 1 + STRIDE)];
+        private double[] lower = new double[3 * (width + 1 + STRIDE)];
         private Surface[] upperSurface = new Surface[width + 1];
         private Surface[] lowerSurface = new Surface[width + 1];
     }
@@ -66,9 +71,16 @@ final class Background {
     }
 
     private void corners(Camera camera, double[] eye, int row, double[] out, Surface[] surfaces, Work w) {
-        for (int x = 0; x <= width; x++) {
+        for (int x = 0; x < width + STRIDE; x += STRIDE) {
             camera.direction(x - 0.5, row - 0.5, w.direction);
             System.arraycopy(w.direction, 0, out, 3 * x, 3);
+        }
+        for (int x = 0; x <= width; x++) {
+            int before = x / STRIDE * STRIDE;
+            double share = (double) (x - before) / STRIDE;
+            for (int i = 0; share > 0 && i < 3; i++) {
+                out[3 * x + i] = out[3 * before + i] * (1 - share) + out[3 * (before + STRIDE) + i] * share;
+            }
             gym.trace(eye[0], eye[1], eye[2], out[3 * x], out[3 * x + 1], out[3 * x + 2], w.scratch);
             surfaces[x] = w.scratch.surface;
         }
