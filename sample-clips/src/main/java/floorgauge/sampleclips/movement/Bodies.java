@@ -18,7 +18,7 @@ public final class Bodies {
     private static final double EFFORT = 4.6;
     private static final double LIMIT = HumanLimits.ACCELERATION_METRES_PER_SECOND_SQUARED - 0.1;
     private static final double CLOSING_BRAKE = 2.5;
-    private static final double MARGIN_METRES = 0.012;
+    private static final double MARGIN_METRES = 0.025;
     private static final int ROUNDS = 8;
 
     private Bodies() {}

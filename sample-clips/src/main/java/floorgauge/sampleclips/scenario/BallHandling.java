@@ -20,7 +20,7 @@ final class BallHandling {
 
     private static final double PASS_METRES_PER_SECOND = 9;
     private static final double SHORTEST_FLIGHT_SECONDS = 0.22;
-    private static final double HANDOFF_METRES = 0.78;
+    private static final double HANDOFF_METRES = 0.95;
     private static final double DRIBBLING_METRES_PER_SECOND = 0.7;
 
     private final Floor floor;

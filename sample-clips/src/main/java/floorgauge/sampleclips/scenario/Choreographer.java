@@ -32,6 +32,9 @@ final class Choreographer {
 
     private static final double[] ALONG = {0, 0.45, 0.9};
 
+    /** Bodies in a crowd give by so much. */
+    private static final double PRESSED_METRES = 0.05;
+
     private static final double OVERTIME_SECONDS = 3;
     private static final double LAST_STEP_SECONDS = 1;
 
@@ -391,7 +394,7 @@ final class Choreographer {
                 for (int j = i + 1; j < states.size(); j++) {
                     double apart =
                             states.get(i).position().distanceTo(states.get(j).position());
-                    if (apart < 2 * HumanLimits.BODY_RADIUS_METRES - 0.03) {
+                    if (apart < 2 * HumanLimits.BODY_RADIUS_METRES - PRESSED_METRES) {
                         throw new ScenarioException(String.format(
                                 java.util.Locale.ROOT,
                                 "%s: %s and %s would stand %.2f m apart at %.2f s; expected room for both bodies, 0.5 m",
