@@ -10,7 +10,7 @@ import java.util.Optional;
  * @param from who had it
  * @param to who got it; empty for a shot
  * @param release last index of control
- * @param reception first index of the next control; the release where there is none
+ * @param reception first index of the next control; of a shot when the ball is at the rim
  * @param gained index at which {@code from} had come to control it
  */
 public record BallEvent(Kind kind, PlayerPath from, Optional<PlayerPath> to, int release, int reception, int gained) {

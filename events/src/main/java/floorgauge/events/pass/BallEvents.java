@@ -42,9 +42,10 @@ public final class BallEvents {
             Optional<TrackedControl.Span> next =
                     k + 1 < spans.size() ? Optional.of(spans.get(k + 1)) : Optional.empty();
             int limit = next.map(TrackedControl.Span::from).orElse(play.size() - 1);
-            if (isShot(span, limit)) {
+            int atRim = shotAtRim(span, limit);
+            if (atRim >= 0) {
                 events.add(new BallEvent(
-                        BallEvent.Kind.SHOT, span.player(), Optional.empty(), span.to(), span.to(), span.from()));
+                        BallEvent.Kind.SHOT, span.player(), Optional.empty(), span.to(), atRim, span.from()));
             } else {
                 next.flatMap(n -> between(span, n)).ifPresent(events::add);
             }
@@ -52,8 +53,8 @@ public final class BallEvents {
         return events;
     }
 
-    /** The ball rises above the shot's height and comes to the rim. */
-    private boolean isShot(TrackedControl.Span span, int limit) {
+    /** When the ball, having risen above the shot's height, comes to the rim; -1 where it does not. */
+    private int shotAtRim(TrackedControl.Span span, int limit) {
         BallPath ball = play.ball().orElseThrow();
         boolean high = false;
         for (int i = span.to(); i <= Math.min(limit, span.to() + SHOT_SPAN_TICKS); i++) {
@@ -62,10 +63,10 @@ public final class BallEvents {
             }
             high |= ball.height(i) > view.standards().of(Setting.SHOT_HEIGHT);
             if (high && play.geometry().rimDistance(ball.x(i), ball.y(i)) < AT_RIM_METRES) {
-                return true;
+                return i;
             }
         }
-        return false;
+        return -1;
     }
 
     private Optional<BallEvent> between(TrackedControl.Span a, TrackedControl.Span b) {

@@ -13,6 +13,7 @@ import floorgauge.events.motion.UniformClock;
 import floorgauge.events.play.Play;
 import floorgauge.events.standards.Setting;
 import floorgauge.events.standards.Standards;
+import floorgauge.events.statistics.Normal;
 import floorgauge.events.view.PlayView;
 import floorgauge.events.words.FindingDraft;
 import floorgauge.events.words.Words;
@@ -76,14 +77,21 @@ public final class ScreenFindings {
     }
 
     /**
-     * A screen without contact that the defender ran past on the user's side: missed where he came within its reach and lost
-     * no time, weak otherwise. One that he went under is the defence's answer and no fault.
+     * A weak screen has a quality below the standard; a missed one made no contact with a defender who ran through its reach
+     * on the user's side and lost no time. One that he went under is the defence's answer.
      */
     private Optional<Finding> without(Screen s) {
-        if (s.use() != ScreenUse.USED || s.separationGained().isEmpty() || !s.trailing()) {
+        if (s.use() != ScreenUse.USED || s.separationGained().isEmpty()) {
             return Optional.empty();
         }
-        double probability = s.probability() * (1 - s.contactProbability());
+        double noContact = s.trailing() ? 1 - s.contactProbability() : 0;
+        double weak = s.quality().points(standards).isPresent()
+                ? Normal.atMost(
+                        standards.of(Setting.SCREEN_WEAK_QUALITY),
+                        s.quality().points(standards).getAsDouble(),
+                        qualityError(s))
+                : 0;
+        double probability = s.probability() * Math.max(weak, isMissed(s) ? noContact : 0);
         if (probability < standards.of(Setting.FLAG_PROBABILITY)) {
             return Optional.empty();
         }
@@ -95,6 +103,16 @@ public final class ScreenFindings {
                         separation(s));
         return Optional.of(
                 draft.sentence(withoutSentence(s, missed, probability)).build());
+    }
+
+    /** The parts that vary with position errors: contact as a coin of its probability, and the effect. */
+    private double qualityError(Screen s) {
+        double contact = standards.of(Setting.SCREEN_WEIGHT_CONTACT)
+                * Math.sqrt(s.contactProbability() * (1 - s.contactProbability()));
+        double effect = standards.of(Setting.SCREEN_WEIGHT_EFFECT)
+                * s.separationGained().map(Estimate::error).orElse(0.0)
+                / standards.of(Setting.SCREEN_FULL_SEPARATION);
+        return 100 * Math.hypot(contact, effect);
     }
 
     private boolean isMissed(Screen s) {

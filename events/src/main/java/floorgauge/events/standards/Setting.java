@@ -27,6 +27,7 @@ public enum Setting {
     SCREEN_SET_SPEED("screen", "set-speed", SPEED, 0.5, 0.1, 2, "a screener this slow is set"),
     SCREEN_SET_TIME(
             "screen", "set-time", TIME, 0.5, 0.1, 2, "span before the screen in which the screener is to be set"),
+    SCREEN_WEAK_QUALITY("screen", "weak-quality", Quantity.POINTS, 50, 10, 90, "a screen of less quality is weak"),
     SCREEN_MISSED_REACH("screen", "missed-reach", LENGTH, 1.0, 0.3, 2, "the defender crosses the screener's reach"),
     SCREEN_MISSED_TIME("screen", "missed-time", TIME, 0.15, 0, 1, "a missed screen costs the defender less than this"),
     SCREEN_FULL_SEPARATION("screen", "full-separation", LENGTH, 1.5, 0.3, 4, "separation gained that scores in full"),
