@@ -1,0 +1,112 @@
+package floorgauge.eval.benchmark;
+
+import java.lang.reflect.Method;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import org.openjdk.jmh.infra.BenchmarkParams;
+import org.openjdk.jmh.results.RunResult;
+import org.openjdk.jmh.runner.Runner;
+import org.openjdk.jmh.runner.RunnerException;
+import org.openjdk.jmh.runner.options.ChainedOptionsBuilder;
+import org.openjdk.jmh.runner.options.OptionsBuilder;
+import org.openjdk.jmh.runner.options.TimeValue;
+import org.openjdk.jmh.runner.options.VerboseMode;
+
+/**
+ * Runs every benchmark of this package and prints a table. Times are microseconds a call. The floor of a call is the longer of
+ * its operations at the rate of {@link MachineBenchmark#arithmetic} and its bytes at that of {@link MachineBenchmark#memory},
+ * both measured in the same run on the same machine.
+ */
+public final class BenchmarkTable {
+
+    private BenchmarkTable() {}
+
+    /** @param arguments patterns of the benchmarks to run; none for all */
+    public static void main(String[] arguments) throws RunnerException {
+        ChainedOptionsBuilder options = new OptionsBuilder()
+                .forks(1)
+                .warmupIterations(2)
+                .warmupTime(TimeValue.milliseconds(500))
+                .measurementIterations(3)
+                .measurementTime(TimeValue.milliseconds(500))
+                .timeUnit(TimeUnit.MICROSECONDS)
+                .verbosity(VerboseMode.SILENT);
+        String own = BenchmarkTable.class.getPackageName().replace(".", "\\.") + "\\.";
+        options.include(own + "MachineBenchmark");
+        if (arguments.length == 0) {
+            options.include(own);
+        }
+        for (String pattern : arguments) {
+            options.include(own + ".*" + pattern);
+        }
+        print(new Runner(options.build()).run());
+    }
+
+    private static void print(Collection<RunResult> results) {
+        double microsPerOperation = score(results, "arithmetic") / MachineBenchmark.OPERATIONS;
+        double microsPerByte = score(results, "memory") / MachineBenchmark.BYTES;
+        System.out.printf(
+                Locale.ROOT,
+                "This machine: %.0f million operations a second, %.1f GB a second, one thread.%n%n",
+                1 / microsPerOperation,
+                1e-3 / microsPerByte);
+        System.out.println("| benchmark | work | µs a call | floor, µs | times the floor |");
+        System.out.println("| --- | --- | --: | --: | --: |");
+        for (RunResult result : results) {
+            floor(result.getParams()).ifPresent(floor -> {
+                double times = floor.scaledBy().isEmpty()
+                        ? 1
+                        : Double.parseDouble(result.getParams().getParam(floor.scaledBy()));
+                double least = times * Math.max(floor.operations() * microsPerOperation, floor.bytes() * microsPerByte);
+                double score = result.getPrimaryResult().getScore();
+                System.out.printf(
+                        Locale.ROOT,
+                        "| %s | %s | %.4g | %.3g | %.1f |%n",
+                        name(result.getParams()),
+                        floor.work(),
+                        score,
+                        least,
+                        score / least);
+            });
+        }
+    }
+
+    private static double score(Collection<RunResult> results, String method) {
+        return results.stream()
+                .filter(r -> r.getParams().getBenchmark().endsWith("MachineBenchmark." + method))
+                .mapToDouble(r -> r.getPrimaryResult().getScore())
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static String name(BenchmarkParams params) {
+        String[] parts = params.getBenchmark().split("\\.");
+        String name = parts[parts.length - 2].replace("Benchmark", "") + "." + parts[parts.length - 1];
+        for (String key : params.getParamsKeys()) {
+            name += ", " + key + " " + params.getParam(key);
+        }
+        return name;
+    }
+
+    private static Optional<Floor> floor(BenchmarkParams params) {
+        String benchmark = params.getBenchmark();
+        int dot = benchmark.lastIndexOf('.');
+        try {
+            Class<?> type = Class.forName(benchmark.substring(0, dot));
+            return Arrays.stream(type.getMethods())
+                    .filter(m -> m.getName().equals(benchmark.substring(dot + 1)))
+                    .map(BenchmarkTable::floor)
+                    .findFirst()
+                    .flatMap(f -> f);
+        } catch (ClassNotFoundException e) {
+            throw new IllegalStateException("a benchmark's class is on the class path", e);
+        }
+    }
+
+    private static Optional<Floor> floor(Method method) {
+        return Optional.ofNullable(method.getAnnotation(Floor.class));
+    }
+}
