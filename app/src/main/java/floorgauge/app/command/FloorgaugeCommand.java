@@ -15,6 +15,7 @@ import picocli.CommandLine.Spec;
         subcommands = {
             MeasureCommand.class,
             RenderCommand.class,
+            ScoreCommand.class,
         })
 public final class FloorgaugeCommand implements Runnable {
 
