@@ -15,12 +15,12 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Reads label files. Beside {@code NAME.json} may lie {@code NAME.mot.txt} with labelled tracks: boxes in the picture, floor
- * metres in the world columns, frames from 1, ids those of the label file's people.
+ * Reads label files, {@code NAME.labels.json}. Beside one may lie {@code NAME.mot.txt} with labelled tracks: boxes in the
+ * picture, floor metres in the world columns, frames from 1, ids those of the label file's people.
  */
 public final class LabelFolder {
 
-    private static final String LABELS = ".json";
+    private static final String LABELS = ".labels.json";
     private static final String TRACKS = ".mot.txt";
 
     private LabelFolder() {}
@@ -51,7 +51,8 @@ public final class LabelFolder {
                     .sorted()
                     .toList();
             if (files.isEmpty()) {
-                throw new ScoreException(place, "labels", "expected at least one label file (*.json), found none");
+                throw new ScoreException(
+                        place, "labels", "expected at least one label file (*.labels.json), found none");
             }
             return files;
         } catch (IOException e) {

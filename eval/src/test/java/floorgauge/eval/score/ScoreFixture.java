@@ -64,7 +64,7 @@ final class ScoreFixture {
                 List.of(),
                 events,
                 List.of());
-        Path file = labels.resolve(name + "-" + annotator + ".json");
+        Path file = labels.resolve(name + "-" + annotator + ".labels.json");
         LabelWriter.write(film, file);
         return file;
     }
@@ -94,7 +94,7 @@ final class ScoreFixture {
     /** Labelled tracks beside a label file: both people, every frame. */
     static void truthTracks(Path labelFile) throws IOException {
         Files.writeString(
-                labelFile.resolveSibling(labelFile.getFileName().toString().replace(".json", ".mot.txt")),
+                labelFile.resolveSibling(labelFile.getFileName().toString().replace(".labels.json", ".mot.txt")),
                 tracks(1, 2, FRAMES));
     }
 

@@ -237,7 +237,7 @@ class ScoreReportTest {
     @Test
     void oneAnnotatorTwice() throws IOException {
         Path first = fixture.label("f", 0, "a", List.of(), List.of());
-        Files.copy(first, fixture.labels().resolve("g.json"));
+        Files.copy(first, fixture.labels().resolve("g.labels.json"));
         assertThatThrownBy(() -> LabelFolder.read(fixture.labels())).hasMessageContaining("another annotator");
     }
 
