@@ -33,7 +33,7 @@ public final class CourtOverlay {
     /** Square root of chi-square's 0.95 quantile with two degrees of freedom. */
     private static final double HOLDS_95 = Math.sqrt(-2 * Math.log(0.05));
 
-    private static final double ERROR_SPACING_METRES = 3;
+    private static final double ERROR_SPACING_METRES = 5;
 
     private final Mat frame;
     private final CourtCalibration calibration;
@@ -49,7 +49,8 @@ public final class CourtOverlay {
     public static void draw(Mat frame, CourtCalibration calibration) {
         CourtOverlay overlay = new CourtOverlay(frame, calibration);
         if (calibration.status() != CalibrationStatus.NONE) {
-            calibration.rules().paintedLines().forEach(overlay::line);
+            calibration.rules().paintedLines().forEach(line -> overlay.line(line, PAPER, 3));
+            calibration.rules().paintedLines().forEach(line -> overlay.line(line, INK, 1));
             overlay.errors();
         }
         overlay.caption();
@@ -62,23 +63,23 @@ public final class CourtOverlay {
         points.forEach(point -> overlay.mark(point, fit.suspect()));
     }
 
-    private void line(PaintedLine line) {
+    private void line(PaintedLine line, Scalar colour, int pixelsAt720) {
         List<FloorPoint> points = samples(line, PIECE_METRES);
         for (int i = 1; i < points.size(); i++) {
             FloorPoint a = points.get(i - 1);
             FloorPoint b = points.get(i);
             boolean carried = calibration.supports(a) && calibration.supports(b);
             if (carried || i % 3 == 1) {
-                piece(a, b);
+                piece(a, b, colour, pixelsAt720);
             }
         }
     }
 
-    private void piece(FloorPoint a, FloorPoint b) {
+    private void piece(FloorPoint a, FloorPoint b, Scalar colour, int pixelsAt720) {
         Optional<Point> p = shown(a);
         Optional<Point> q = shown(b);
         if (p.isPresent() && q.isPresent()) {
-            stroke(p.get(), q.get(), INK);
+            Imgproc.line(frame, p.get(), q.get(), colour, width(pixelsAt720), Imgproc.LINE_AA);
         }
     }
 
@@ -104,8 +105,8 @@ public final class CourtOverlay {
     private void errors() {
         double halfLength = calibration.rules().lengthMetres() / 2;
         double halfWidth = calibration.rules().widthMetres() / 2;
-        for (double x = -halfLength + 1; x < halfLength; x += ERROR_SPACING_METRES) {
-            for (double y = -halfWidth + 1.5; y < halfWidth; y += ERROR_SPACING_METRES) {
+        for (double x = -halfLength + 1.5; x < halfLength; x += ERROR_SPACING_METRES) {
+            for (double y = -halfWidth + 2.5; y < halfWidth; y += ERROR_SPACING_METRES) {
                 FloorPoint at = new FloorPoint(x, y);
                 Optional<PixelPoint> film =
                         calibration.projection().orElseThrow().toFilm(x, y);
@@ -140,7 +141,7 @@ public final class CourtOverlay {
         }
         shown(estimate.mean())
                 .ifPresent(p -> text(
-                        String.format(Locale.ROOT, "+-%.2f m", c.standardErrorMetres()),
+                        String.format(Locale.ROOT, "+-%.3f m", c.standardErrorMetres()),
                         new Point(p.x + 4 * unit, p.y - 4 * unit),
                         0.36));
     }

@@ -282,7 +282,7 @@ final class LinesVerdict {
                 return "No court could be placed: at best " + seen + ".";
             }
             if (status == CalibrationStatus.GOOD) {
-                return seen + String.format(Locale.ROOT, "; half of the floor is placed to %.2f m or better.", error);
+                return seen + String.format(Locale.ROOT, "; half of the floor is placed to %.3f m or better.", error);
             }
             return seen + ", but " + weakness() + ".";
         }
