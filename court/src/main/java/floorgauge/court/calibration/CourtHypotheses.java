@@ -84,7 +84,7 @@ final class CourtHypotheses {
                     continue;
                 }
                 Homography metric = Homography.of(x.scale(), 0, x.offset(), 0, y.scale(), y.offset(), 0, 0, 1);
-                Homography floorToPicture = facing(toPicture.after(metric.inverse()), grid);
+                Homography floorToPicture = facing(toPicture.after(metric.inverse()));
                 double value = score.of(floorToPicture, lens);
                 if (value > 0) {
                     own.add(new Scored(rules, floorToPicture, value));
@@ -99,7 +99,7 @@ final class CourtHypotheses {
     }
 
     /** With positive weight at the floor in the middle of the picture's lower edge. */
-    private Homography facing(Homography floorToPicture, FloorGrid grid) {
+    private Homography facing(Homography floorToPicture) {
         Homography back = floorToPicture.inverse();
         double x = back.mapX((width - 1) / 2.0, height - 1.0);
         double y = back.mapY((width - 1) / 2.0, height - 1.0);

@@ -134,4 +134,30 @@ final class LineObservations implements ProjectionRefiner.Observations {
             into.add(residual, derivative, m.weight() * inner * inner, m.weight() * most * (1 - inner * inner * inner));
         }
     }
+
+    /**
+     * How each painted line pulls the parameters where it lies off its place: for each line of the court, the gradient of
+     * the fit by the ten parameters for one metre across, residuals in units of sigma.
+     */
+    double[][] pullOfLines(FloorProjection projection) {
+        double[][] pull = new double[samples.lines.size()][FloorProjection.PARAMETERS];
+        double[][] byFloor = new double[2][2];
+        double[][] by = new double[2][FloorProjection.PARAMETERS];
+        for (Match m : matches) {
+            int i = m.sample();
+            double u = residual(m, projection) / sigmaPixels / TUKEY;
+            if (!(Math.abs(u) < 1) || !projection.derivatives(samples.x[i], samples.y[i], byFloor, by)) {
+                continue;
+            }
+            double weight = m.weight() * (1 - u * u) * (1 - u * u);
+            double acrossX = byFloor[0][1] * samples.directionX[i] - byFloor[0][0] * samples.directionY[i];
+            double acrossY = byFloor[1][1] * samples.directionX[i] - byFloor[1][0] * samples.directionY[i];
+            double pixelsPerMetre = acrossX * m.normalX() + acrossY * m.normalY();
+            for (int k = 0; k < FloorProjection.PARAMETERS; k++) {
+                double row = by[0][k] * m.normalX() + by[1][k] * m.normalY();
+                pull[samples.line[i]][k] += weight * row * pixelsPerMetre / (sigmaPixels * sigmaPixels);
+            }
+        }
+        return pull;
+    }
 }

@@ -197,8 +197,13 @@ final class LinesCalibrator {
 
     private LinesFit conclude(List<Refined> refined) {
         Refined best = refined.get(0);
-        double runnerUp = refined.stream()
-                .filter(r -> differs(best, r))
+        double elsewhere = refined.stream()
+                .filter(r -> r.rules().equals(best.rules()) && differs(best, r))
+                .mapToDouble(Refined::score)
+                .findFirst()
+                .orElse(0);
+        double otherRules = refined.stream()
+                .filter(r -> !r.rules().equals(best.rules()))
                 .mapToDouble(Refined::score)
                 .findFirst()
                 .orElse(0);
@@ -206,7 +211,7 @@ final class LinesCalibrator {
         RidgeIndex ridges = new RidgeIndex(everything, width, height);
         FloorProjection projection = nearSideFirst(best.projection());
         return new LinesVerdict(best.rules(), samples, ridges, filmWidth, filmHeight, width, height)
-                .of(projection, best.score(), runnerUp);
+                .of(projection, new LinesVerdict.Scores(best.score(), elsewhere, otherRules));
     }
 
     /** Whether two courts put the floor in sight in different places, apart from a turn by 180 degrees. */

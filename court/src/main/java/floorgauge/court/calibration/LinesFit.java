@@ -11,7 +11,7 @@ import java.util.TreeMap;
  *
  * @param calibration may be of status NONE
  * @param score log likelihood ratio of the painted court against chance, natural logarithm
- * @param runnerUpScore the same for the best court that lies elsewhere; 0 where there is none
+ * @param runnerUpScore the same for the best court of the same rules that lies elsewhere; 0 where there is none
  * @param matchedShare share of the court's lines in sight at which paint was found, 0 to 1
  * @param residualPixels robust standard deviation of the paint about the fitted lines, pixels of the film
  * @param lineShares for each painted line in sight, the share of it at which paint was found

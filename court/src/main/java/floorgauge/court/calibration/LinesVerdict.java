@@ -19,6 +19,18 @@ import java.util.TreeMap;
  */
 final class LinesVerdict {
 
+    /** A rival with more than this share of the best score is as good as the best. */
+    private static final double NEARLY_AS_WELL = 0.8;
+
+    /**
+     * Log likelihood ratios.
+     *
+     * @param best of the court that was chosen
+     * @param elsewhere of the best court of the same rules that lies elsewhere; 0 where there is none
+     * @param otherRules of the best court of other rules; 0 where there is none
+     */
+    record Scores(double best, double elsewhere, double otherRules) {}
+
     /** Reach across a line in the last fit, as a share of the picture's width. */
     private static final double REACH = 0.0035;
 
@@ -34,6 +46,9 @@ final class LinesVerdict {
     private static final double LEAST_SHARE = 0.45;
     private static final double GOOD_SHARE = 0.6;
     private static final double GOOD_ERROR_METRES = 0.10;
+
+    /** A painted line lies about this far off its place as a whole, standard deviation (common practice: laid by tape). */
+    private static final double PAINT_ERROR_METRES = 0.01;
 
     private final RuleSet rules;
     private final CourtSamples samples;
@@ -60,7 +75,7 @@ final class LinesVerdict {
         this.height = height;
     }
 
-    LinesFit of(FloorProjection start, double score, double runnerUp) {
+    LinesFit of(FloorProjection start, Scores scores) {
         FloorProjection projection = start;
         double sigma = REACH * width / 4;
         Optional<ProjectionRefiner.Fit> fit = Optional.empty();
@@ -74,7 +89,9 @@ final class LinesVerdict {
             sigma = scale(observations, projection);
             observations = find(projection, sigma);
         }
-        double inflation = correlationLength(observations, projection);
+        ProjectionCovariance unit = fit.orElseThrow().unitCovariance();
+        ProjectionCovariance covariance = unit.scaled(correlationLength(observations, projection))
+                .withPulls(unit, observations.pullOfLines(projection), PAINT_ERROR_METRES);
         double filmScale = (double) filmWidth / width;
         CourtCalibration measured = new CourtCalibration(
                 rules,
@@ -83,9 +100,9 @@ final class LinesVerdict {
                 filmWidth,
                 filmHeight,
                 Optional.of(projection.forPictureScaledBy(filmScale)),
-                inFilm(fit.orElseThrow().unitCovariance().scaled(inflation), filmScale),
+                inFilm(covariance, filmScale),
                 Coverage.around(matched(observations), MARGIN_METRES));
-        return judged(measured, observations, score, runnerUp, sigma * filmScale);
+        return judged(measured, observations, scores, sigma * filmScale);
     }
 
     private LineObservations find(FloorProjection projection, double sigma) {
@@ -164,15 +181,14 @@ final class LinesVerdict {
         return points;
     }
 
-    private LinesFit judged(
-            CourtCalibration measured, LineObservations observations, double score, double runnerUp, double sigma) {
+    private LinesFit judged(CourtCalibration measured, LineObservations observations, Scores scores, double sigma) {
         SortedMap<String, Double> shares = shares(observations);
         double visible = Arrays.stream(observations.visibleWeight()).sum();
         double found = observations.matches().stream()
                 .mapToDouble(LineObservations.Match::weight)
                 .sum();
         double share = visible > 0 ? found / visible : 0;
-        Evidence evidence = new Evidence(shares, share, score, runnerUp, medianError(measured));
+        Evidence evidence = new Evidence(shares, share, scores, medianError(measured));
         CalibrationStatus status = evidence.status();
         CourtCalibration calibration = status == CalibrationStatus.NONE
                 ? none(evidence.reason(status))
@@ -185,7 +201,8 @@ final class LinesVerdict {
                         measured.projection(),
                         measured.covariance(),
                         measured.coverage());
-        return new LinesFit(calibration, score, runnerUp, share, sigma, shares, matched(observations));
+        return new LinesFit(
+                calibration, scores.best(), scores.elsewhere(), share, sigma, shares, matched(observations));
     }
 
     /** The share of each line in sight that carries paint. */
@@ -228,15 +245,17 @@ final class LinesVerdict {
         private final double share;
         private final double score;
         private final double runnerUp;
+        private final double rival;
         private final double error;
         private final long along;
         private final long across;
         private final long arcs;
 
-        Evidence(SortedMap<String, Double> shares, double share, double score, double runnerUp, double error) {
+        Evidence(SortedMap<String, Double> shares, double share, Scores scores, double error) {
             this.share = share;
-            this.score = score;
-            this.runnerUp = runnerUp;
+            this.score = scores.best();
+            this.runnerUp = scores.elsewhere();
+            this.rival = scores.otherRules();
             this.error = error;
             this.along = seen(shares, 0);
             this.across = seen(shares, 1);
@@ -257,16 +276,18 @@ final class LinesVerdict {
         }
 
         CalibrationStatus status() {
-            boolean enough = along + across + arcs >= 4 && along >= 1 && across >= 1;
-            if (score < LEAST_SCORE || share < LEAST_SHARE || !enough) {
+            // Any four lines fit some court: the fifth is the first evidence.
+            boolean enough = along + across + arcs >= 5 && along >= 1 && across >= 1;
+            if (score < LEAST_SCORE || share < LEAST_SHARE || !enough || ambiguous()) {
                 return CalibrationStatus.NONE;
             }
-            boolean good = share >= GOOD_SHARE
-                    && along >= 2
-                    && along + across + arcs >= 5
-                    && runnerUp <= 0.8 * score
-                    && error <= GOOD_ERROR_METRES;
+            boolean good =
+                    share >= GOOD_SHARE && along >= 2 && rival <= NEARLY_AS_WELL * score && error <= GOOD_ERROR_METRES;
             return good ? CalibrationStatus.GOOD : CalibrationStatus.WEAK;
+        }
+
+        private boolean ambiguous() {
+            return runnerUp > NEARLY_AS_WELL * score;
         }
 
         String reason(CalibrationStatus status) {
@@ -279,7 +300,8 @@ final class LinesVerdict {
                     rules.name(),
                     100 * share);
             if (status == CalibrationStatus.NONE) {
-                return "No court could be placed: at best " + seen + ".";
+                return "No court could be placed: at best " + seen
+                        + (ambiguous() ? ", and the same paint fits another place of the court nearly as well." : ".");
             }
             if (status == CalibrationStatus.GOOD) {
                 return seen + String.format(Locale.ROOT, "; half of the floor is placed to %.3f m or better.", error);
@@ -288,8 +310,8 @@ final class LinesVerdict {
         }
 
         private String weakness() {
-            if (runnerUp > 0.8 * score) {
-                return "the same paint fits another place of the court nearly as well";
+            if (rival > NEARLY_AS_WELL * score) {
+                return "the court of another rule book fits nearly as well; name the rule book";
             }
             if (error > GOOD_ERROR_METRES) {
                 return String.format(Locale.ROOT, "they place half of the floor no better than to %.2f m", error);
