@@ -36,6 +36,7 @@ final class CourtPicture {
     private final double glareX;
     private final double glareY;
     private final double wear;
+    private double offPlace;
 
     /**
      * @param paint of the court's lines, BGR
@@ -53,9 +54,13 @@ final class CourtPicture {
         }
     }
 
-    /** Paints every line of the court. */
+    /** Paints every line of the court, each as a whole a centimetre or so off its place, as tape leaves it. */
     CourtPicture withCourt() {
-        scene.rules.paintedLines().forEach(line -> paint(line, 1));
+        for (PaintedLine line : scene.rules.paintedLines()) {
+            offPlace = 0.01 * random.nextGaussian();
+            paint(line, 1);
+        }
+        offPlace = 0;
         return this;
     }
 
@@ -95,8 +100,8 @@ final class CourtPicture {
                         across <= line.widthMetres() / 2 && !worn;
                         across += METRES_PER_CELL / 2) {
                     set(
-                            s.from().xMetres() + along * dx - across * dy,
-                            s.from().yMetres() + along * dy + across * dx,
+                            s.from().xMetres() + along * dx - (across + offPlace) * dy,
+                            s.from().yMetres() + along * dy + (across + offPlace) * dx,
                             value);
                 }
             }
@@ -110,8 +115,8 @@ final class CourtPicture {
                         across <= line.widthMetres() / 2 && !worn;
                         across += METRES_PER_CELL / 2) {
                     set(
-                            a.centre().xMetres() + (a.radiusMetres() + across) * Math.cos(angle),
-                            a.centre().yMetres() + (a.radiusMetres() + across) * Math.sin(angle),
+                            a.centre().xMetres() + (a.radiusMetres() + across + offPlace) * Math.cos(angle),
+                            a.centre().yMetres() + (a.radiusMetres() + across + offPlace) * Math.sin(angle),
                             value);
                 }
             }

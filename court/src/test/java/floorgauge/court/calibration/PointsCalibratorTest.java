@@ -200,7 +200,7 @@ class PointsCalibratorTest {
                 .isCloseTo(0.95, within(3 * Math.sqrt(0.95 * 0.05 / draws)));
     }
 
-    private static double squared(FloorEstimate estimate, double x, double y) {
+    static double squared(FloorEstimate estimate, double x, double y) {
         double dx = estimate.mean().xMetres() - x;
         double dy = estimate.mean().yMetres() - y;
         double xx = estimate.covariance().xx();
