@@ -2,6 +2,7 @@ package floorgauge.vision.film;
 
 import static org.bytedeco.ffmpeg.global.avutil.AV_NOPTS_VALUE;
 
+import floorgauge.court.calibration.OpenCv;
 import java.nio.file.Path;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
 
@@ -65,6 +66,7 @@ public final class FilmReader implements AutoCloseable {
         if (maxWidth < 1) {
             throw new IllegalArgumentException("width must be positive: " + maxWidth);
         }
+        OpenCv.load();
         FilmContainer container = FilmContainer.open(film);
         FrameDecoder decoder = null;
         try {
