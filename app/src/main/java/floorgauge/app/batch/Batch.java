@@ -34,9 +34,9 @@ public final class Batch {
      *
      * @param film where it lies
      * @param sha256 of its bytes
-     * @param frames estimated
+     * @param seconds its length
      */
-    private record Job(Path film, String sha256, long frames) {}
+    private record Job(Path film, String sha256, double seconds) {}
 
     /** Measures all that is not done already. */
     public Outcome run(List<Path> films) {
@@ -44,15 +44,15 @@ public final class Batch {
         for (Path film : films) {
             guarded(film, () -> job(film).ifPresent(jobs::add));
         }
-        report.begin(jobs.size(), jobs.stream().mapToLong(Job::frames).sum());
-        long before = 0;
+        report.begin(jobs.size(), jobs.stream().mapToDouble(Job::seconds).sum());
+        double before = 0;
         for (int i = 0; i < jobs.size(); i++) {
             Job job = jobs.get(i);
-            long framesBefore = before;
+            double secondsBefore = before;
             report.film(i + 1, job.film());
-            guarded(job.film(), () -> measure(job, framesBefore));
-            before += job.frames();
-            report.frames(before);
+            guarded(job.film(), () -> measure(job, secondsBefore));
+            before += job.seconds();
+            report.reached(before);
         }
         return new Outcome(failed, broken);
     }
@@ -65,14 +65,14 @@ public final class Batch {
             report.doneBefore(film, done.get());
             return Optional.empty();
         }
-        return Optional.of(new Job(film, sha256, measurer.estimatedFrames(film)));
+        return Optional.of(new Job(film, sha256, measurer.durationSeconds(film)));
     }
 
-    private void measure(Job job, long framesBefore) {
+    private void measure(Job job, double secondsBefore) {
         ResultsFolder.Contents contents = measurer.measure(
                 job.film(),
                 job.sha256(),
-                frames -> report.frames(framesBefore + Math.min(frames, job.frames())),
+                reached -> report.reached(secondsBefore + Math.min(reached, job.seconds())),
                 line -> report.warned(job.film(), line));
         report.measured(job.film(), results.write(job.film(), job.sha256(), contents));
     }

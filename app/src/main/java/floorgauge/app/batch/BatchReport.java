@@ -5,14 +5,14 @@ import java.nio.file.Path;
 /** Told what becomes of each film of a batch, in order. */
 public interface BatchReport extends AutoCloseable {
 
-    /** The films that must be measured are known, with the frames that they have together, as far as can be told. */
-    void begin(int films, long frames);
+    /** The films that must be measured are known, with their length together, as far as can be told. */
+    void begin(int films, double filmSeconds);
 
     /** A film is about to be measured; {@code number} counts from 1 among those that must be. */
     void film(int number, Path film);
 
-    /** So many frames of all films together are done. */
-    void frames(long done);
+    /** So much of the length of all films together is done. */
+    void reached(double filmSeconds);
 
     /** Something lessens the result of a film. */
     void warned(Path film, String line);

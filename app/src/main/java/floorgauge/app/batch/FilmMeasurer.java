@@ -12,8 +12,8 @@ public interface FilmMeasurer {
     /** The SHA-256 of a film's bytes. */
     String digest(Path film);
 
-    /** How many frames a film has, for progress alone; 0 where it cannot be told. */
-    long estimatedFrames(Path film);
+    /** How long a film is in seconds, for progress alone; 0 where it cannot be told. */
+    double durationSeconds(Path film);
 
     /**
      * Measures a film.
@@ -21,12 +21,12 @@ public interface FilmMeasurer {
      * @return what writes the results
      * @throws floorgauge.court.failure.MendableException where the user must mend something first
      */
-    ResultsFolder.Contents measure(Path film, String sha256, FrameCount progress, Warnings warnings);
+    ResultsFolder.Contents measure(Path film, String sha256, Progress progress, Warnings warnings);
 
-    /** Told how many frames are done. */
+    /** Told how far into the film the work has come. */
     @FunctionalInterface
-    interface FrameCount {
-        void done(long frames);
+    interface Progress {
+        void reached(double filmSeconds);
     }
 
     /** Told, in one line each, what lessens a result without preventing it. */

@@ -1,8 +1,14 @@
 package floorgauge.app.command;
 
+import floorgauge.app.batch.Batch;
 import floorgauge.app.batch.FilmList;
+import floorgauge.app.batch.ResultsFolder;
+import floorgauge.app.chain.ChainOptions;
+import floorgauge.app.chain.MeasureChain;
+import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -31,11 +37,56 @@ final class MeasureCommand implements Callable<Integer> {
             description = "Folder to write into, one folder a film; made if need be (default: ${DEFAULT-VALUE}).")
     private Path out;
 
+    @Option(
+            names = "--points",
+            paramLabel = "FILE",
+            description = "Court points marked in a picture of the film, where the lines do not suffice. Without it, a"
+                    + " file NAME.points.yaml beside film NAME.mp4 is used.")
+    private Path points;
+
+    @Option(
+            names = "--court",
+            paramLabel = "RULES",
+            description =
+                    "Rule book of the court: fiba, nba, ncaa or nfhs (default: the points file's, else found from the"
+                            + " lines).")
+    private String court;
+
+    @Option(
+            names = "--standards",
+            paramLabel = "FILE",
+            description = "The team's standards (default: those of the project).")
+    private Path standards;
+
+    @Option(
+            names = "--tracks",
+            paramLabel = "FILE",
+            description = "Measure these tracks instead of looking at the picture: tracks.parquet of an earlier run, or"
+                    + " MOTChallenge text with floor metres. For one film.")
+    private Path tracks;
+
     @Override
     public Integer call() {
+        PrintWriter err = spec.commandLine().getErr();
         FilmList films = FilmList.of(inputs);
-        films.problems().forEach(problem -> spec.commandLine().getErr().println("floorgauge: " + problem));
-        films.films().forEach(film -> spec.commandLine().getOut().println(film));
-        return films.films().isEmpty() ? ExitCode.MENDABLE : ExitCode.DONE;
+        films.problems().forEach(problem -> err.println("floorgauge: " + FailureReport.oneLine(problem)));
+        if (films.films().isEmpty()) {
+            return ExitCode.MENDABLE;
+        }
+        ChainOptions options = new ChainOptions(
+                Optional.ofNullable(points),
+                Optional.ofNullable(court),
+                Optional.ofNullable(standards),
+                Optional.ofNullable(tracks));
+        try (MeasureChain chain = MeasureChain.of(options);
+                ResultsFolder results = ResultsFolder.open(out);
+                TerminalReport report =
+                        new TerminalReport(spec.commandLine().getOut(), err, System.console() != null)) {
+            Batch.Outcome outcome = new Batch(chain, results, report).run(films.films());
+            if (outcome.broken() > 0) {
+                return ExitCode.BUG;
+            }
+            return outcome.failed() > 0 || !films.problems().isEmpty() ? ExitCode.MENDABLE : ExitCode.DONE;
+        }
     }
 }

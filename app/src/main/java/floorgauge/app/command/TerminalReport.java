@@ -3,7 +3,6 @@ package floorgauge.app.command;
 import floorgauge.app.batch.BatchReport;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.time.temporal.ChronoUnit;
 import me.tongfei.progressbar.ConsoleProgressBarConsumer;
 import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;
@@ -29,16 +28,14 @@ final class TerminalReport implements BatchReport {
     }
 
     @Override
-    public void begin(int newFilms, long frames) {
+    public void begin(int newFilms, double filmSeconds) {
         films = newFilms;
         if (terminal && newFilms > 0) {
             bar = new ProgressBarBuilder()
                     .setTaskName("measuring")
-                    .setInitialMax(frames > 0 ? frames : -1)
+                    .setInitialMax(filmSeconds > 0 ? (long) Math.ceil(filmSeconds) : -1)
                     .setStyle(ProgressBarStyle.ASCII)
-                    .setUnit(" frames", 1)
-                    .setSpeedUnit(ChronoUnit.SECONDS)
-                    .showSpeed()
+                    .setUnit(" s of film", 1)
                     .setUpdateIntervalMillis(REDRAW_MILLISECONDS)
                     .setConsumer(new ConsoleProgressBarConsumer(System.err, BAR_WIDTH))
                     .build();
@@ -53,9 +50,9 @@ final class TerminalReport implements BatchReport {
     }
 
     @Override
-    public void frames(long done) {
+    public void reached(double filmSeconds) {
         if (bar != null) {
-            bar.stepTo(done);
+            bar.stepTo((long) filmSeconds);
         }
     }
 

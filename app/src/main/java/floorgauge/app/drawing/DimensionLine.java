@@ -15,8 +15,9 @@ import java.util.List;
  *     end in a picture whose y points down when above 0
  * @param label figure with tolerance
  * @param beyond whether it lies beyond its threshold
+ * @param rightLimit right edge of the drawing, beyond which no label goes
  */
-public record DimensionLine(double x1, double y1, double x2, double y2, double offset, String label, boolean beyond) {
+public record DimensionLine(double x1, double y1, double x2, double y2, double offset, String label, boolean beyond, double rightLimit) {
 
     private static final double ARROW_LENGTH = 7;
     private static final double ARROW_HALF_WIDTH = 1.7;
@@ -25,6 +26,10 @@ public record DimensionLine(double x1, double y1, double x2, double y2, double o
     private static final double OUTSIDE_TAIL = 13;
     private static final double LABEL_DISTANCE = 4;
     private static final double TEXT_HEIGHT = 9;
+    private static final double TAIL_TO_LABEL = 3;
+
+    /** Generous for the page's type at the largest size used. */
+    private static final double UNITS_PER_CHARACTER = 6.6;
 
     /** Draws it; two ends at one place have no direction and are drawn as level. */
     public void draw(Svg svg) {
@@ -51,7 +56,7 @@ public record DimensionLine(double x1, double y1, double x2, double y2, double o
             svg.line(bx, by, bx + ux * OUTSIDE_TAIL, by + uy * OUTSIDE_TAIL, "dimension-line");
             arrow(svg, ax, ay, ux, uy);
             arrow(svg, bx, by, -ux, -uy);
-            labelAtRightTail(svg, ax, ay, bx, by, ux, uy);
+            labelAtTail(svg, ax, ay, bx, by, ux, uy);
         }
         svg.end();
     }
@@ -83,10 +88,19 @@ public record DimensionLine(double x1, double y1, double x2, double y2, double o
         svg.text(x + nx * LABEL_DISTANCE, y + ny * LABEL_DISTANCE + down + level, anchor, "dimension-label", label);
     }
 
-    private void labelAtRightTail(Svg svg, double ax, double ay, double bx, double by, double ux, double uy) {
-        boolean right = ux >= 0;
-        double tailX = (right ? bx + ux * OUTSIDE_TAIL : ax - ux * OUTSIDE_TAIL) + 3;
-        double tailY = right ? by + uy * OUTSIDE_TAIL : ay - uy * OUTSIDE_TAIL;
-        svg.text(tailX, tailY + TEXT_HEIGHT / 3, "start", "dimension-label", label);
+    /** At the tail on the right, or on the left where the label would leave the drawing. */
+    private void labelAtTail(Svg svg, double ax, double ay, double bx, double by, double ux, double uy) {
+        double sign = ux >= 0 ? 1 : -1;
+        double rightX = (sign > 0 ? bx : ax) + sign * ux * OUTSIDE_TAIL + TAIL_TO_LABEL;
+        boolean room = rightX + label.length() * UNITS_PER_CHARACTER <= rightLimit;
+        double side = room ? sign : -sign;
+        double tailX = (side > 0 ? bx : ax) + side * ux * OUTSIDE_TAIL;
+        double tailY = (side > 0 ? by : ay) + side * uy * OUTSIDE_TAIL;
+        svg.text(
+                tailX + (room ? TAIL_TO_LABEL : -TAIL_TO_LABEL),
+                tailY + TEXT_HEIGHT / 3,
+                room ? "start" : "end",
+                "dimension-label",
+                label);
     }
 }

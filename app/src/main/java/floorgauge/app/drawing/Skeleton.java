@@ -9,7 +9,7 @@ import java.util.List;
 final class Skeleton {
 
     /** A joint less certain than this is more often wrong than drawn right (common practice with pose networks). */
-    private static final double LEAST_SCORE = 0.3;
+    private static final double LEAST_SCORE = 0.2;
 
     private static final List<Joint[]> LIMBS = List.of(
             new Joint[] {Joint.LEFT_SHOULDER, Joint.RIGHT_SHOULDER},

@@ -49,13 +49,14 @@ public final class SpacingChart {
     }
 
     /**
-     * Draws the spacing of a possession; empty text where there is no sample.
+     * Draws the spacing of a possession; empty text where no two attackers were ever seen together.
      *
      * @param crowdedMetres the least distance a team's standards ask for
      * @param collapsedSquareMetres the least area they ask for
      */
     public static String of(PossessionFindings possession, double crowdedMetres, double collapsedSquareMetres) {
-        return possession.spacing().isEmpty()
+        boolean seen = possession.spacing().stream().anyMatch(s -> s.leastNearestMetres().isPresent());
+        return !seen
                 ? ""
                 : new SpacingChart(possession.spacing(), crowdedMetres, collapsedSquareMetres).draw();
     }

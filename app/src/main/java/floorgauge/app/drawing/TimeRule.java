@@ -113,7 +113,7 @@ public final class TimeRule {
                                 y,
                                 0,
                                 FigureText.of(delay.figure()),
-                                FigureText.isBeyond(delay.figure()))
+                                FigureText.isBeyond(delay.figure()), WIDTH)
                         .draw(svg);
                 index++;
             }

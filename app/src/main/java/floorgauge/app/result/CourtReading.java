@@ -1,9 +1,12 @@
 package floorgauge.app.result;
 
+import floorgauge.court.calibration.CourtCalibration;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.floor.PixelPoint;
 import floorgauge.court.rules.RuleSet;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
@@ -36,6 +39,21 @@ public record CourtReading(
         if (!pixelToFloor.isEmpty() && pixelToFloor.size() != 9) {
             throw new IllegalArgumentException("a homography has nine entries, not " + pixelToFloor.size());
         }
+    }
+
+    /**
+     * What a calibration says.
+     *
+     * @param source {@code lines} or {@code points}
+     */
+    public static CourtReading of(CourtCalibration calibration, String source) {
+        return new CourtReading(
+                calibration.rules(),
+                source,
+                calibration.status().name().toLowerCase(Locale.ROOT),
+                calibration.reason(),
+                Arrays.stream(calibration.homographyPixelToFloor()).boxed().toList(),
+                point -> calibration.pixelAt(point.xMetres(), point.yMetres(), 0));
     }
 
     /** Positions that came from a file of tracks, without a picture. */

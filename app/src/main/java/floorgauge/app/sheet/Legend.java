@@ -27,10 +27,10 @@ final class Legend {
         certainty.line(6, 17, 104, 17, "trail attacker fair").line(6, 26, 104, 26, "trail attacker doubtful");
         item(html, certainty, "Known within 0.2 m, within 0.5 m, and less well");
         Svg dimension = picture();
-        new DimensionLine(20, 28, 90, 28, 10, "1.42 ± 0.08 m", false).draw(dimension);
+        new DimensionLine(20, 28, 90, 28, 10, "1.42 ± 0.08 m", false, WIDTH).draw(dimension);
         item(html, dimension, "A measured distance, with one standard error");
         Svg beyond = picture();
-        new DimensionLine(20, 28, 90, 28, 10, "0.62 ± 0.08 m", true).draw(beyond);
+        new DimensionLine(20, 28, 90, 28, 10, "0.62 ± 0.08 m", true, WIDTH).draw(beyond);
         item(html, beyond, "The same beyond its threshold");
         Svg unseen = picture();
         unseen.rectangle(20, 4, 70, 26, "unseen");

@@ -29,7 +29,7 @@ class BatchTest {
     @Test
     void noFilmIsABatchToo() {
         assertThat(run(List.of())).isEqualTo(new Batch.Outcome(0, 0));
-        assertThat(told).containsExactly("begin 0 films 0 frames");
+        assertThat(told).containsExactly("begin 0 films 0.0 s");
     }
 
     @Test
@@ -38,7 +38,7 @@ class BatchTest {
         assertThat(run(films)).isEqualTo(new Batch.Outcome(1, 1));
         assertThat(told)
                 .containsExactly(
-                        "begin 4 films 400 frames",
+                        "begin 4 films 400.0 s",
                         "film 1 bad",
                         "failed bad: bad holds no court",
                         "film 2 good",
@@ -59,7 +59,7 @@ class BatchTest {
         run(films);
         assertThat(told)
                 .containsExactly(
-                        "done before good", "begin 1 films 100 frames", "film 1 bad", "failed bad: bad holds no court");
+                        "done before good", "begin 1 films 100.0 s", "film 1 bad", "failed bad: bad holds no court");
     }
 
     @Test
@@ -102,12 +102,12 @@ class BatchTest {
         }
 
         @Override
-        public long estimatedFrames(Path film) {
+        public double durationSeconds(Path film) {
             return 100;
         }
 
         @Override
-        public ResultsFolder.Contents measure(Path film, String sha256, FrameCount progress, Warnings warnings) {
+        public ResultsFolder.Contents measure(Path film, String sha256, Progress progress, Warnings warnings) {
             if (text(film).equals("mend")) {
                 throw new MendableException(name(film) + " holds no court");
             }
@@ -136,8 +136,8 @@ class BatchTest {
     private final class Told implements BatchReport {
 
         @Override
-        public void begin(int films, long frames) {
-            told.add("begin " + films + " films " + frames + " frames");
+        public void begin(int films, double filmSeconds) {
+            told.add("begin " + films + " films " + filmSeconds + " s");
         }
 
         @Override
@@ -146,8 +146,8 @@ class BatchTest {
         }
 
         @Override
-        public void frames(long done) {
-            assertThat(done).isBetween(0L, 400L);
+        public void reached(double filmSeconds) {
+            assertThat(filmSeconds).isBetween(0.0, 400.0);
         }
 
         @Override

@@ -1,0 +1,82 @@
+package floorgauge.app.chain;
+
+import floorgauge.court.calibration.CalibrationStatus;
+import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.calibration.CourtCalibrator;
+import floorgauge.court.calibration.PointsFile;
+import floorgauge.court.failure.MendableException;
+import floorgauge.court.rules.RuleSet;
+import floorgauge.vision.film.FilmInfo;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Finds the court of a film: from a points file where there is one, else from the painted lines. */
+public final class CourtFinder {
+
+    private static final String POINTS_ENDING = ".points.yaml";
+
+    private final Optional<Path> points;
+    private final Optional<RuleSet> rules;
+
+    /**
+     * @param points a points file for all films; without, one beside a film is used
+     * @param court name of a rule book; without, the points file's, else the one that fits the lines
+     * @throws MendableException where the rule book is unknown
+     */
+    public CourtFinder(Optional<Path> points, Optional<String> court) {
+        this.points = points;
+        this.rules = court.map(CourtFinder::ruleSet);
+    }
+
+    /** The rule book asked for. */
+    public Optional<RuleSet> rules() {
+        return rules;
+    }
+
+    /** The points file that holds for a film. */
+    public Optional<Path> pointsFor(Path film) {
+        if (points.isPresent()) {
+            return points;
+        }
+        String name = film.getFileName().toString();
+        int dot = name.lastIndexOf('.');
+        Path beside = film.resolveSibling((dot > 0 ? name.substring(0, dot) : name) + POINTS_ENDING);
+        return Files.isRegularFile(beside) ? Optional.of(beside) : Optional.empty();
+    }
+
+    /**
+     * Finds the court.
+     *
+     * @return never of status NONE
+     * @throws MendableException where there is no court to be found, saying what to do
+     */
+    public CourtCalibration find(Path film, FilmInfo info) {
+        Optional<Path> file = pointsFor(film);
+        if (file.isPresent()) {
+            PointsFile marked = PointsFile.read(file.get());
+            return CourtCalibrator.fitPoints(rulesOf(marked), marked, info.width(), info.height())
+                    .calibration();
+        }
+        CourtCalibration found = CourtFrames.with(film, frames -> CourtCalibrator.fromLines(rules, frames));
+        if (found.status() == CalibrationStatus.NONE) {
+            throw new MendableException(film + ": no court found. " + found.reason()
+                    + " Mark its points in a file and give it with --points");
+        }
+        return found;
+    }
+
+    /** The rule book of a points file's court. */
+    public RuleSet rulesOf(PointsFile marked) {
+        return rules.or(() -> marked.rulesName().map(CourtFinder::ruleSet))
+                .orElseThrow(() -> new MendableException(
+                        marked.file() + " names no rule book; add a line such as \"rules: fiba\", or give --court"));
+    }
+
+    private static RuleSet ruleSet(String name) {
+        return RuleSet.named(name)
+                .orElseThrow(() -> new MendableException("unknown rule book: " + name + "; there are "
+                        + RuleSet.all().stream().map(RuleSet::name).collect(Collectors.joining(", "))));
+    }
+}

@@ -1,0 +1,150 @@
+package floorgauge.app.chain;
+
+import floorgauge.app.batch.FilmMeasurer;
+import floorgauge.app.batch.ResultsFolder;
+import floorgauge.app.command.BuildVersion;
+import floorgauge.app.drawing.FigureText;
+import floorgauge.app.result.CourtReading;
+import floorgauge.app.result.FilmSource;
+import floorgauge.app.result.MeasuredFilm;
+import floorgauge.app.result.RunSettings;
+import floorgauge.app.sheet.SheetThresholds;
+import floorgauge.app.sheet.ShownFrame;
+import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.failure.MendableException;
+import floorgauge.court.track.FilmTracks;
+import floorgauge.events.Measurement;
+import floorgauge.events.finding.Findings;
+import floorgauge.events.standards.Setting;
+import floorgauge.events.standards.Standards;
+import floorgauge.vision.film.FilmHash;
+import floorgauge.vision.film.FilmInfo;
+import floorgauge.vision.film.FilmReader;
+import floorgauge.vision.tracking.FilmTracker;
+import floorgauge.vision.tracking.TrackedFilm;
+import floorgauge.vision.tracking.TrackingSettings;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/** From the pictures of a film to its results: court, tracks, findings, decisive frames. Close it to free the networks. */
+public final class MeasureChain implements FilmMeasurer, AutoCloseable {
+
+    /** A film that ends this long before its stated end was cut off; containers round by less. */
+    private static final double CUT_OFF_SECONDS = 0.25;
+
+    private final CourtFinder courts;
+    private final Standards standards;
+    private final Map<String, String> commonSettings;
+    private Optional<FilmTracker> tracker = Optional.empty();
+
+    private MeasureChain(CourtFinder courts, Standards standards, Map<String, String> commonSettings) {
+        this.courts = courts;
+        this.standards = standards;
+        this.commonSettings = commonSettings;
+    }
+
+    /**
+     * Reads what was asked for.
+     *
+     * @throws MendableException where a file is missing or wrong, or a rule book unknown
+     */
+    public static MeasureChain of(ChainOptions options) {
+        SettingFiles files = new SettingFiles();
+        Map<String, String> settings = new TreeMap<>();
+        settings.put("program", BuildVersion.version());
+        settings.put("court", options.court().orElse("found"));
+        settings.put("standards", options.standards().map(files::digest).orElse("default"));
+        Standards standards = options.standards().map(files::standards).orElseGet(Standards::defaults);
+        return new MeasureChain(new CourtFinder(options.points(), options.court()), standards, settings);
+    }
+
+    @Override
+    public RunSettings settingsFor(Path film) {
+        Map<String, String> settings = new TreeMap<>(commonSettings);
+        settings.put(
+                "points", courts.pointsFor(film).map(new SettingFiles()::digest).orElse("none"));
+        return RunSettings.of(settings);
+    }
+
+    @Override
+    public String digest(Path film) {
+        return FilmHash.sha256(film);
+    }
+
+    @Override
+    public double durationSeconds(Path film) {
+        double stated = info(film).durationSeconds();
+        return Double.isNaN(stated) ? 0 : stated;
+    }
+
+    @Override
+    public ResultsFolder.Contents measure(Path film, String sha256, Progress progress, Warnings warnings) {
+        FilmInfo info = info(film);
+        CourtCalibration court = courts.find(film, info);
+        TrackedFilm tracked = tracker().track(film, court, (reached, duration) -> progress.reached(reached));
+        FilmTracks tracks = tracked.tracks();
+        if (tracks.players().isEmpty()) {
+            throw new MendableException(film + ": nobody was seen on the court, so nothing was measured; check that the"
+                    + " film shows a practice, and the court with floorgauge court");
+        }
+        Findings findings = Measurement.measure(tracks, court.rules(), standards);
+        String source = courts.pointsFor(film).isPresent() ? "points" : "lines";
+        MeasuredFilm measured = new MeasuredFilm(
+                source(film, sha256, info, tracks, warnings),
+                settingsFor(film),
+                CourtReading.of(court, source),
+                tracks,
+                findings);
+        List<List<ShownFrame>> frames = KeyFramePictures.read(film, Integer.MAX_VALUE, tracks, findings.all());
+        return new ResultFiles(measured, frames, thresholds());
+    }
+
+    private static FilmSource source(Path film, String sha256, FilmInfo info, FilmTracks tracks, Warnings warnings) {
+        double last = tracks.frameTimesSeconds().get(tracks.frameTimesSeconds().lastKey());
+        double stated = info.durationSeconds();
+        double missing = stated - last - interval(info);
+        if (missing > CUT_OFF_SECONDS) {
+            warnings.warn(film + ": breaks off at " + FigureText.time(last) + ", " + FigureText.decimal(missing, 1)
+                    + " s before its stated end; measured as far as it goes. Copy it again if it should be whole");
+        }
+        return new FilmSource(
+                film.getFileName().toString(),
+                sha256,
+                info.width(),
+                info.height(),
+                last + interval(info),
+                tracks.frameTimesSeconds().size());
+    }
+
+    private static double interval(FilmInfo info) {
+        double rate = info.nominalFramesPerSecond();
+        return rate > 0 ? 1 / rate : 0;
+    }
+
+    private SheetThresholds thresholds() {
+        return new SheetThresholds(
+                standards.of(Setting.SPACING_CROWDED_DISTANCE), standards.of(Setting.SPACING_COLLAPSED_AREA));
+    }
+
+    /** The networks are loaded when the first film needs them. */
+    private FilmTracker tracker() {
+        if (tracker.isEmpty()) {
+            tracker = Optional.of(new FilmTracker(TrackingSettings.defaults()));
+        }
+        return tracker.get();
+    }
+
+    private static FilmInfo info(Path film) {
+        try (FilmReader reader = FilmReader.open(film)) {
+            return reader.info();
+        }
+    }
+
+    @Override
+    public void close() {
+        tracker.ifPresent(FilmTracker::close);
+    }
+}
