@@ -10,15 +10,12 @@ import java.util.Optional;
  * @param points court points for all films
  * @param court name of a rule book
  * @param standards the team's standards
- * @param tracks tracks to measure instead of a picture
  */
-public record ChainOptions(
-        Optional<Path> points, Optional<String> court, Optional<Path> standards, Optional<Path> tracks) {
+public record ChainOptions(Optional<Path> points, Optional<String> court, Optional<Path> standards) {
 
     public ChainOptions {
         Objects.requireNonNull(points, "points");
         Objects.requireNonNull(court, "court");
         Objects.requireNonNull(standards, "standards");
-        Objects.requireNonNull(tracks, "tracks");
     }
 }

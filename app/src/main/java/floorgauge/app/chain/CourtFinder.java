@@ -53,18 +53,30 @@ public final class CourtFinder {
      * @throws MendableException where there is no court to be found, saying what to do
      */
     public CourtCalibration find(Path film, FilmInfo info) {
-        Optional<Path> file = pointsFor(film);
-        if (file.isPresent()) {
-            PointsFile marked = PointsFile.read(file.get());
-            return CourtCalibrator.fitPoints(rulesOf(marked), marked, info.width(), info.height())
-                    .calibration();
-        }
-        CourtCalibration found = CourtFrames.with(film, frames -> CourtCalibrator.fromLines(rules, frames));
+        CourtCalibration found = survey(film, info).calibration();
         if (found.status() == CalibrationStatus.NONE) {
             throw new MendableException(film + ": no court found. " + found.reason()
                     + " Mark its points in a file and give it with --points");
         }
         return found;
+    }
+
+    /**
+     * Looks for the court.
+     *
+     * @return may be of status NONE where the lines were looked for
+     * @throws MendableException where a points file is missing or wrong
+     */
+    public CourtSurvey survey(Path film, FilmInfo info) {
+        Optional<Path> file = pointsFor(film);
+        if (file.isEmpty()) {
+            return CourtSurvey.fromLines(CourtFrames.with(film, frames -> CourtCalibrator.fromLines(rules, frames)));
+        }
+        PointsFile marked = PointsFile.read(file.get());
+        RuleSet court = rulesOf(marked);
+        return CourtSurvey.fromPoints(
+                CourtCalibrator.fitPoints(court, marked, info.width(), info.height()),
+                marked.points(court, info.width(), info.height()));
     }
 
     /** The rule book of a points file's court. */

@@ -2,24 +2,20 @@ package floorgauge.app.chain;
 
 import floorgauge.app.batch.FilmMeasurer;
 import floorgauge.app.batch.ResultsFolder;
-import floorgauge.app.command.BuildVersion;
 import floorgauge.app.drawing.FigureText;
 import floorgauge.app.result.CourtReading;
 import floorgauge.app.result.FilmSource;
 import floorgauge.app.result.MeasuredFilm;
 import floorgauge.app.result.RunSettings;
-import floorgauge.app.sheet.SheetThresholds;
 import floorgauge.app.sheet.ShownFrame;
 import floorgauge.court.calibration.CourtCalibration;
 import floorgauge.court.failure.MendableException;
 import floorgauge.court.track.FilmTracks;
 import floorgauge.events.Measurement;
 import floorgauge.events.finding.Findings;
-import floorgauge.events.standards.Setting;
 import floorgauge.events.standards.Standards;
 import floorgauge.vision.film.FilmHash;
 import floorgauge.vision.film.FilmInfo;
-import floorgauge.vision.film.FilmReader;
 import floorgauge.vision.tracking.FilmTracker;
 import floorgauge.vision.tracking.TrackedFilm;
 import floorgauge.vision.tracking.TrackingSettings;
@@ -52,13 +48,10 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
      * @throws MendableException where a file is missing or wrong, or a rule book unknown
      */
     public static MeasureChain of(ChainOptions options) {
-        SettingFiles files = new SettingFiles();
-        Map<String, String> settings = new TreeMap<>();
-        settings.put("program", BuildVersion.version());
-        settings.put("court", options.court().orElse("found"));
-        settings.put("standards", options.standards().map(files::digest).orElse("default"));
-        Standards standards = options.standards().map(files::standards).orElseGet(Standards::defaults);
-        return new MeasureChain(new CourtFinder(options.points(), options.court()), standards, settings);
+        return new MeasureChain(
+                new CourtFinder(options.points(), options.court()),
+                CommonSettings.standards(options),
+                CommonSettings.of(options));
     }
 
     @Override
@@ -76,13 +69,13 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
 
     @Override
     public double durationSeconds(Path film) {
-        double stated = info(film).durationSeconds();
+        double stated = Films.info(film).durationSeconds();
         return Double.isNaN(stated) ? 0 : stated;
     }
 
     @Override
     public ResultsFolder.Contents measure(Path film, String sha256, Progress progress, Warnings warnings) {
-        FilmInfo info = info(film);
+        FilmInfo info = Films.info(film);
         CourtCalibration court = courts.find(film, info);
         TrackedFilm tracked = tracker().track(film, court, (reached, duration) -> progress.reached(reached));
         FilmTracks tracks = tracked.tracks();
@@ -99,7 +92,7 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
                 tracks,
                 findings);
         List<List<ShownFrame>> frames = KeyFramePictures.read(film, Integer.MAX_VALUE, tracks, findings.all());
-        return new ResultFiles(measured, frames, thresholds());
+        return new ResultFiles(measured, frames, CommonSettings.thresholds(standards));
     }
 
     private static FilmSource source(Path film, String sha256, FilmInfo info, FilmTracks tracks, Warnings warnings) {
@@ -124,23 +117,12 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
         return rate > 0 ? 1 / rate : 0;
     }
 
-    private SheetThresholds thresholds() {
-        return new SheetThresholds(
-                standards.of(Setting.SPACING_CROWDED_DISTANCE), standards.of(Setting.SPACING_COLLAPSED_AREA));
-    }
-
     /** The networks are loaded when the first film needs them. */
     private FilmTracker tracker() {
         if (tracker.isEmpty()) {
             tracker = Optional.of(new FilmTracker(TrackingSettings.defaults()));
         }
         return tracker.get();
-    }
-
-    private static FilmInfo info(Path film) {
-        try (FilmReader reader = FilmReader.open(film)) {
-            return reader.info();
-        }
     }
 
     @Override

@@ -14,6 +14,7 @@ import picocli.CommandLine.Spec;
         description = "Measures half-court basketball film: screens and spacing, with errors and pictures.",
         subcommands = {
             MeasureCommand.class,
+            CourtCommand.class,
             RenderCommand.class,
             ScoreCommand.class,
         })

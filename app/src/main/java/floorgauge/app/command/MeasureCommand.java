@@ -2,9 +2,11 @@ package floorgauge.app.command;
 
 import floorgauge.app.batch.Batch;
 import floorgauge.app.batch.FilmList;
+import floorgauge.app.batch.FilmMeasurer;
 import floorgauge.app.batch.ResultsFolder;
 import floorgauge.app.chain.ChainOptions;
 import floorgauge.app.chain.MeasureChain;
+import floorgauge.app.chain.TracksMeasurer;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -13,6 +15,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -27,8 +30,8 @@ final class MeasureCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "FILM_OR_FOLDER", arity = "1..*", description = "Films, or folders that hold films.")
-    private List<Path> inputs;
+    @Parameters(paramLabel = "FILM_OR_FOLDER", arity = "0..*", description = "Films, or folders that hold films.")
+    private List<Path> inputs = List.of();
 
     @Option(
             names = "--out",
@@ -61,28 +64,43 @@ final class MeasureCommand implements Callable<Integer> {
     @Option(
             names = "--tracks",
             paramLabel = "FILE",
-            description = "Measure these tracks instead of looking at the picture: tracks.parquet of an earlier run, or"
-                    + " MOTChallenge text with floor metres. For one film.")
+            description = "Measure these tracks instead of films: tracks.parquet of an earlier run, or MOTChallenge text"
+                    + " with floor metres. Needs --court.")
     private Path tracks;
+
+    @Option(
+            names = "--frames-per-second",
+            paramLabel = "N",
+            defaultValue = "25",
+            description = "Rate of MOTChallenge text, which carries no times (default: ${DEFAULT-VALUE}).")
+    private double framesPerSecond;
 
     @Override
     public Integer call() {
+        if (inputs.isEmpty() == (tracks == null)) {
+            throw new ParameterException(
+                    spec.commandLine(), "name films or folders to measure, or one file with --tracks");
+        }
+        ChainOptions options = new ChainOptions(
+                Optional.ofNullable(points), Optional.ofNullable(court), Optional.ofNullable(standards));
+        if (tracks != null) {
+            return run(TracksMeasurer.of(options, framesPerSecond), FilmList.of(List.of(tracks)));
+        }
+        try (MeasureChain chain = MeasureChain.of(options)) {
+            return run(chain, FilmList.of(inputs));
+        }
+    }
+
+    private int run(FilmMeasurer measurer, FilmList films) {
         PrintWriter err = spec.commandLine().getErr();
-        FilmList films = FilmList.of(inputs);
         films.problems().forEach(problem -> err.println("floorgauge: " + FailureReport.oneLine(problem)));
         if (films.films().isEmpty()) {
             return ExitCode.MENDABLE;
         }
-        ChainOptions options = new ChainOptions(
-                Optional.ofNullable(points),
-                Optional.ofNullable(court),
-                Optional.ofNullable(standards),
-                Optional.ofNullable(tracks));
-        try (MeasureChain chain = MeasureChain.of(options);
-                ResultsFolder results = ResultsFolder.open(out);
+        try (ResultsFolder results = ResultsFolder.open(out);
                 TerminalReport report =
                         new TerminalReport(spec.commandLine().getOut(), err, System.console() != null)) {
-            Batch.Outcome outcome = new Batch(chain, results, report).run(films.films());
+            Batch.Outcome outcome = new Batch(measurer, results, report).run(films.films());
             if (outcome.broken() > 0) {
                 return ExitCode.BUG;
             }

@@ -7,8 +7,8 @@ import java.util.Objects;
  *
  * @param name the file's name, without its folder
  * @param sha256 of the file's bytes, 64 lower-case hexadecimal digits
- * @param widthPixels after rotation
- * @param heightPixels after rotation
+ * @param widthPixels after rotation; 0 where positions came without a picture
+ * @param heightPixels after rotation; 0 as above
  * @param durationSeconds by the film's own times
  * @param frames how many were read
  */
@@ -18,8 +18,8 @@ public record FilmSource(
     public FilmSource {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(sha256, "sha256");
-        if (widthPixels < 1 || heightPixels < 1) {
-            throw new IllegalArgumentException("a film has a size: " + widthPixels + " x " + heightPixels);
+        if (widthPixels < 0 || heightPixels < 0 || (widthPixels == 0) != (heightPixels == 0)) {
+            throw new IllegalArgumentException("a picture has a size, or none: " + widthPixels + " x " + heightPixels);
         }
         if (!(durationSeconds >= 0)) {
             throw new IllegalArgumentException("a duration is at least 0 s: " + durationSeconds);

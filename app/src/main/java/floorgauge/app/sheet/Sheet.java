@@ -87,11 +87,12 @@ public final class Sheet {
         FilmSource film = measured.film();
         fact(
                 "Film",
-                film.widthPixels() + " × " + film.heightPixels() + ", " + FigureText.time(film.durationSeconds())
+                (film.widthPixels() > 0 ? film.widthPixels() + " × " + film.heightPixels() : "positions without a picture")
+                        + ", " + FigureText.time(film.durationSeconds())
                         + " min, " + film.frames() + " frames");
         CourtReading court = measured.court();
         fact("Court", court.rules().name().toUpperCase(java.util.Locale.ROOT) + " rules");
-        fact("Calibration", court.status() + ", from " + court.source() + ". " + court.reason());
+        fact("Calibration", calibration(court));
         fact("Ball", ballStatement());
         html.close("dl").close("header");
     }
@@ -100,6 +101,12 @@ public final class Sheet {
         html.open("div");
         html.element("dt", name).element("dd", text);
         html.close("div");
+    }
+
+    private static String calibration(CourtReading court) {
+        return court.source().equals("none")
+                ? court.reason()
+                : court.status() + ", from " + court.source() + ". " + court.reason();
     }
 
     private String ballStatement() {

@@ -1,0 +1,97 @@
+package floorgauge.app.command;
+
+import floorgauge.app.chain.CourtFinder;
+import floorgauge.app.chain.CourtSurvey;
+import floorgauge.app.chain.Films;
+import floorgauge.court.calibration.CalibrationStatus;
+import floorgauge.court.failure.MendableException;
+import floorgauge.court.rules.CourtPoint;
+import floorgauge.court.rules.CourtPoints;
+import floorgauge.court.rules.RuleSet;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Says where the court lies in a film, and how far that can be trusted. */
+@Command(
+        name = "court",
+        mixinStandardHelpOptions = true,
+        versionProvider = BuildVersion.class,
+        description = "Says where the court lies in a film, and how far that can be trusted.")
+final class CourtCommand implements Callable<Integer> {
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "FILM", arity = "0..1", description = "A film from a camera that stands still.")
+    private Path film;
+
+    @Option(names = "--points", paramLabel = "FILE", description = "Court points marked in a picture of the film.")
+    private Path points;
+
+    @Option(names = "--court", paramLabel = "RULES", description = "Rule book: fiba, nba, ncaa or nfhs.")
+    private String court;
+
+    @Option(names = "--picture", paramLabel = "FILE", description = "Draw the court over a frame, as PNG or JPEG.")
+    private Path picture;
+
+    @Option(names = "--json", paramLabel = "FILE", description = "Write what was found as JSON.")
+    private Path json;
+
+    @Option(names = "--names", description = "List the points that a points file may name, and end.")
+    private boolean names;
+
+    @Override
+    public Integer call() {
+        CourtFinder finder = new CourtFinder(Optional.ofNullable(points), Optional.ofNullable(court));
+        if (names) {
+            printNames(finder.rules().orElseGet(RuleSet::fiba));
+            return ExitCode.DONE;
+        }
+        if (film == null) {
+            throw new ParameterException(spec.commandLine(), "name a film, or --names");
+        }
+        CourtSurvey survey = finder.survey(film, Films.info(film));
+        CourtReport report = new CourtReport(film, survey);
+        report.print(spec.commandLine().getOut());
+        if (picture != null) {
+            report.drawTo(picture);
+        }
+        if (json != null) {
+            write(json, report.json());
+        }
+        return survey.calibration().status() == CalibrationStatus.NONE ? ExitCode.MENDABLE : ExitCode.DONE;
+    }
+
+    private void printNames(RuleSet rules) {
+        PrintWriter out = spec.commandLine().getOut();
+        for (CourtPoint point : CourtPoints.of(rules)) {
+            out.println(String.format(
+                    Locale.ROOT,
+                    "%-34s %7.3f %7.3f  %s",
+                    point.name(),
+                    point.floor().xMetres(),
+                    point.floor().yMetres(),
+                    point.meaning()));
+        }
+        out.flush();
+    }
+
+    private static void write(Path file, String text) {
+        try {
+            Files.writeString(file, text);
+        } catch (IOException e) {
+            throw new MendableException("cannot write " + file + ": " + e.getMessage() + "; name another file", e);
+        }
+    }
+}

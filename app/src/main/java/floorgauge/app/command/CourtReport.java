@@ -1,0 +1,137 @@
+package floorgauge.app.command;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import floorgauge.app.chain.CourtSurvey;
+import floorgauge.court.calibration.CalibrationStatus;
+import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.calibration.PointResidual;
+import floorgauge.court.failure.MendableException;
+import floorgauge.court.floor.FloorPoint;
+import floorgauge.court.rules.CourtEnd;
+import floorgauge.vision.film.FilmFrame;
+import floorgauge.vision.film.FilmReader;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.opencv.imgcodecs.Imgcodecs;
+
+/**
+ * What is said of a court that was found.
+ *
+ * @param film in which
+ * @param survey where
+ */
+record CourtReport(Path film, CourtSurvey survey) {
+
+    void print(PrintWriter out) {
+        CourtCalibration found = survey.calibration();
+        out.println(FailureReport.oneLine(film + ": " + status() + ", " + found.rules().name() + " court from "
+                + survey.source()));
+        out.println(FailureReport.oneLine(found.reason()));
+        errors().forEach((place, error) -> out.println(
+                String.format(Locale.ROOT, "  %-28s the calibration adds an error of %.2f m", place, error)));
+        survey.points().ifPresent(fit -> {
+            for (PointResidual residual : fit.residuals()) {
+                boolean suspect = fit.suspect().filter(residual.label()::equals).isPresent();
+                out.println(String.format(
+                        Locale.ROOT,
+                        "  %-28s off by %.1f pixels, %.2f m%s",
+                        residual.label(),
+                        Math.hypot(residual.xPixels(), residual.yPixels()),
+                        residual.floorMetres(),
+                        suspect ? ", contradicts the others and was left out" : ""));
+            }
+        });
+        out.flush();
+    }
+
+    /** The error that the calibration adds at places a coach knows, where they are in sight. */
+    private Map<String, Double> errors() {
+        Map<String, Double> errors = new LinkedHashMap<>();
+        CourtCalibration found = survey.calibration();
+        if (found.status() == CalibrationStatus.NONE) {
+            return errors;
+        }
+        for (CourtEnd end : CourtEnd.values()) {
+            FloorPoint rim = found.rules().rim(end);
+            FloorPoint top = new FloorPoint(
+                    rim.xMetres() - end.sign() * found.rules().threePointRadiusMetres(), rim.yMetres());
+            String name = end == CourtEnd.NEGATIVE_X ? "left end, " : "right end, ";
+            add(errors, name + "under the rim", rim);
+            add(errors, name + "top of the arc", top);
+        }
+        add(errors, "centre of the court", new FloorPoint(0, 0));
+        return errors;
+    }
+
+    private void add(Map<String, Double> errors, String name, FloorPoint place) {
+        CourtCalibration found = survey.calibration();
+        OptionalDouble error = found.supports(place) ? found.errorOfCalibration(place) : OptionalDouble.empty();
+        error.ifPresent(e -> errors.put(name, e));
+    }
+
+    String json() {
+        CourtCalibration found = survey.calibration();
+        ObjectMapper mapper = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
+        ObjectNode root = mapper.createObjectNode();
+        root.put("film", film.getFileName().toString());
+        root.put("rules", found.rules().name());
+        root.put("source", survey.source());
+        root.put("status", status());
+        root.put("reason", found.reason());
+        root.put("widthPixels", found.widthPixels());
+        root.put("heightPixels", found.heightPixels());
+        if (found.status() != CalibrationStatus.NONE) {
+            numbers(root.putArray("pixelToFloor"), found.homographyPixelToFloor());
+            numbers(root.putArray("parameterCovariance"), found.covariance().rowMajor());
+        }
+        survey.points().ifPresent(fit -> {
+            ArrayNode residuals = root.putArray("points");
+            for (PointResidual residual : fit.residuals()) {
+                residuals
+                        .addObject()
+                        .put("label", residual.label())
+                        .put("xPixels", residual.xPixels())
+                        .put("yPixels", residual.yPixels())
+                        .put("floorMetres", residual.floorMetres())
+                        .put("suspect", fit.suspect().filter(residual.label()::equals).isPresent());
+            }
+        });
+        try {
+            return mapper.writeValueAsString(root) + "\n";
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static void numbers(ArrayNode array, double[] values) {
+        for (double value : values) {
+            array.add(value);
+        }
+    }
+
+    /** Draws the court over the film's first frame. */
+    void drawTo(Path picture) {
+        try (FilmReader reader = FilmReader.open(film);
+                FilmFrame frame = new FilmFrame()) {
+            if (!reader.read(frame)) {
+                throw new MendableException(film + " holds no picture");
+            }
+            survey.draw(frame.bgr());
+            if (!Imgcodecs.imwrite(picture.toString(), frame.bgr())) {
+                throw new MendableException("cannot write " + picture + "; name a .png or .jpg where you may write");
+            }
+        }
+    }
+
+    private String status() {
+        return survey.calibration().status().name().toLowerCase(Locale.ROOT);
+    }
+}
