@@ -17,7 +17,8 @@ final class CommonSettings {
         Map<String, String> settings = new TreeMap<>();
         settings.put("program", BuildVersion.version());
         settings.put("court", options.court().orElse("found"));
-        settings.put("standards", options.standards().map(new SettingFiles()::digest).orElse("default"));
+        settings.put(
+                "standards", options.standards().map(new SettingFiles()::digest).orElse("default"));
         return settings;
     }
 

@@ -36,11 +36,13 @@ final class MotTracks {
         }
         SortedMap<Integer, List<PlayerObservation>> players = new TreeMap<>();
         for (MotChallengeRow row : text.rows()) {
-            row.floor().ifPresent(place -> players.computeIfAbsent(row.id(), i -> new ArrayList<>())
-                    .add(observation(row, place, times.get(row.frame()))));
+            row.floor()
+                    .ifPresent(place -> players.computeIfAbsent(row.id(), i -> new ArrayList<>())
+                            .add(observation(row, place, times.get(row.frame()))));
         }
         if (players.isEmpty()) {
-            throw new MendableException(file + " holds no floor metres in its three world columns; nothing can be measured");
+            throw new MendableException(
+                    file + " holds no floor metres in its three world columns; nothing can be measured");
         }
         List<PlayerTrack> tracks = new ArrayList<>();
         players.forEach((id, seen) -> tracks.add(new PlayerTrack(id, Team.UNKNOWN, 0, seen, List.of())));

@@ -27,8 +27,7 @@ public final class TracksMeasurer implements FilmMeasurer {
     private final double framesPerSecond;
     private final Map<String, String> settings;
 
-    private TracksMeasurer(
-            RuleSet rules, Standards standards, double framesPerSecond, Map<String, String> settings) {
+    private TracksMeasurer(RuleSet rules, Standards standards, double framesPerSecond, Map<String, String> settings) {
         this.rules = rules;
         this.standards = standards;
         this.framesPerSecond = framesPerSecond;
@@ -85,8 +84,8 @@ public final class TracksMeasurer implements FilmMeasurer {
                 0,
                 last - first,
                 tracks.frameTimesSeconds().size());
-        MeasuredFilm measured = new MeasuredFilm(
-                source, settingsFor(file), CourtReading.withoutPicture(rules), tracks, findings);
+        MeasuredFilm measured =
+                new MeasuredFilm(source, settingsFor(file), CourtReading.withoutPicture(rules), tracks, findings);
         return new ResultFiles(
                 measured,
                 Collections.nCopies(findings.all().size(), java.util.List.of()),

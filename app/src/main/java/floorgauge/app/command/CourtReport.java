@@ -32,8 +32,8 @@ record CourtReport(Path film, CourtSurvey survey) {
 
     void print(PrintWriter out) {
         CourtCalibration found = survey.calibration();
-        out.println(FailureReport.oneLine(film + ": " + status() + ", " + found.rules().name() + " court from "
-                + survey.source()));
+        out.println(FailureReport.oneLine(
+                film + ": " + status() + ", " + found.rules().name() + " court from " + survey.source()));
         out.println(FailureReport.oneLine(found.reason()));
         errors().forEach((place, error) -> out.println(
                 String.format(Locale.ROOT, "  %-28s the calibration adds an error of %.2f m", place, error)));
@@ -61,8 +61,8 @@ record CourtReport(Path film, CourtSurvey survey) {
         }
         for (CourtEnd end : CourtEnd.values()) {
             FloorPoint rim = found.rules().rim(end);
-            FloorPoint top = new FloorPoint(
-                    rim.xMetres() - end.sign() * found.rules().threePointRadiusMetres(), rim.yMetres());
+            FloorPoint top =
+                    new FloorPoint(rim.xMetres() - end.sign() * found.rules().threePointRadiusMetres(), rim.yMetres());
             String name = end == CourtEnd.NEGATIVE_X ? "left end, " : "right end, ";
             add(errors, name + "under the rim", rim);
             add(errors, name + "top of the arc", top);
@@ -101,7 +101,9 @@ record CourtReport(Path film, CourtSurvey survey) {
                         .put("xPixels", residual.xPixels())
                         .put("yPixels", residual.yPixels())
                         .put("floorMetres", residual.floorMetres())
-                        .put("suspect", fit.suspect().filter(residual.label()::equals).isPresent());
+                        .put(
+                                "suspect",
+                                fit.suspect().filter(residual.label()::equals).isPresent());
             }
         });
         try {

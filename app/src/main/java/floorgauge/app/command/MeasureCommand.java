@@ -64,8 +64,9 @@ final class MeasureCommand implements Callable<Integer> {
     @Option(
             names = "--tracks",
             paramLabel = "FILE",
-            description = "Measure these tracks instead of films: tracks.parquet of an earlier run, or MOTChallenge text"
-                    + " with floor metres. Needs --court.")
+            description =
+                    "Measure these tracks instead of films: tracks.parquet of an earlier run, or MOTChallenge text"
+                            + " with floor metres. Needs --court.")
     private Path tracks;
 
     @Option(

@@ -17,7 +17,8 @@ import java.util.List;
  * @param beyond whether it lies beyond its threshold
  * @param rightLimit right edge of the drawing, beyond which no label goes
  */
-public record DimensionLine(double x1, double y1, double x2, double y2, double offset, String label, boolean beyond, double rightLimit) {
+public record DimensionLine(
+        double x1, double y1, double x2, double y2, double offset, String label, boolean beyond, double rightLimit) {
 
     private static final double ARROW_LENGTH = 7;
     private static final double ARROW_HALF_WIDTH = 1.7;

@@ -141,7 +141,8 @@ public record FrameDrawing(
                 left[1],
                 DIMENSION_OFFSET,
                 FigureText.of(figure),
-                FigureText.isBeyond(figure), FramePlace.WIDTH);
+                FigureText.isBeyond(figure),
+                FramePlace.WIDTH);
         svg.group("casing");
         line.draw(svg);
         svg.end();

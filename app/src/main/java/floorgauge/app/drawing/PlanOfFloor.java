@@ -164,7 +164,15 @@ public final class PlanOfFloor {
         MeasuredEnds ends = MeasuredEnds.of(from, to, figure);
         double[] a = plan.at(ends.from());
         double[] b = plan.at(ends.to());
-        new DimensionLine(a[0], a[1], b[0], b[1], DIMENSION_OFFSET, FigureText.of(figure), FigureText.isBeyond(figure), plan.width())
+        new DimensionLine(
+                        a[0],
+                        a[1],
+                        b[0],
+                        b[1],
+                        DIMENSION_OFFSET,
+                        FigureText.of(figure),
+                        FigureText.isBeyond(figure),
+                        plan.width())
                 .draw(svg);
     }
 

@@ -55,10 +55,9 @@ public final class SpacingChart {
      * @param collapsedSquareMetres the least area they ask for
      */
     public static String of(PossessionFindings possession, double crowdedMetres, double collapsedSquareMetres) {
-        boolean seen = possession.spacing().stream().anyMatch(s -> s.leastNearestMetres().isPresent());
-        return !seen
-                ? ""
-                : new SpacingChart(possession.spacing(), crowdedMetres, collapsedSquareMetres).draw();
+        boolean seen = possession.spacing().stream()
+                .anyMatch(s -> s.leastNearestMetres().isPresent());
+        return !seen ? "" : new SpacingChart(possession.spacing(), crowdedMetres, collapsedSquareMetres).draw();
     }
 
     private String draw() {

@@ -113,7 +113,8 @@ public final class TimeRule {
                                 y,
                                 0,
                                 FigureText.of(delay.figure()),
-                                FigureText.isBeyond(delay.figure()), WIDTH)
+                                FigureText.isBeyond(delay.figure()),
+                                WIDTH)
                         .draw(svg);
                 index++;
             }

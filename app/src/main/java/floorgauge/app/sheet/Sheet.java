@@ -87,7 +87,9 @@ public final class Sheet {
         FilmSource film = measured.film();
         fact(
                 "Film",
-                (film.widthPixels() > 0 ? film.widthPixels() + " × " + film.heightPixels() : "positions without a picture")
+                (film.widthPixels() > 0
+                                ? film.widthPixels() + " × " + film.heightPixels()
+                                : "positions without a picture")
                         + ", " + FigureText.time(film.durationSeconds())
                         + " min, " + film.frames() + " frames");
         CourtReading court = measured.court();

@@ -49,7 +49,8 @@ class BadInputTest {
 
     @Test
     void notAFilm() throws IOException {
-        Path file = Files.writeString(folder.resolve("notes.mp4"), "Tuesday: closeouts, then shell drill.\n".repeat(500));
+        Path file =
+                Files.writeString(folder.resolve("notes.mp4"), "Tuesday: closeouts, then shell drill.\n".repeat(500));
         refused("notes.mp4", measure(file));
     }
 
@@ -73,9 +74,7 @@ class BadInputTest {
 
     @Test
     void aCourtThatNoOneIsOn() throws IOException {
-        Path points = Files.writeString(
-                folder.resolve("plain.points.yaml"),
-                """
+        Path points = Files.writeString(folder.resolve("plain.points.yaml"), """
                 picture: {width: 320, height: 240}
                 rules: fiba
                 points:
@@ -92,10 +91,14 @@ class BadInputTest {
     void settingsThatAreWrong() throws IOException {
         Path film = folder.resolve("any.mp4");
         Files.createFile(film);
-        refused("unknown rule book: street", CommandRun.of("measure", film.toString(), "--court", "street", "--out", out()));
+        refused(
+                "unknown rule book: street",
+                CommandRun.of("measure", film.toString(), "--court", "street", "--out", out()));
         refused("no such file", CommandRun.of("measure", film.toString(), "--standards", "none.yaml", "--out", out()));
         Path standards = Files.writeString(folder.resolve("standards.yaml"), "screen:\n  contact-gap: wide\n");
-        refused("standards.yaml", CommandRun.of("measure", film.toString(), "--standards", standards.toString(), "--out", out()));
+        refused(
+                "standards.yaml",
+                CommandRun.of("measure", film.toString(), "--standards", standards.toString(), "--out", out()));
         refused("no such file", CommandRun.of("measure", film.toString(), "--points", "none.yaml", "--out", out()));
     }
 
@@ -105,14 +108,17 @@ class BadInputTest {
         refused("--court", CommandRun.of("measure", "--tracks", text.toString(), "--out", out()));
         refused("line 1", CommandRun.of("measure", "--tracks", text.toString(), "--court", "fiba", "--out", out()));
         Path parquet = Files.writeString(folder.resolve("a.parquet"), "PAR1");
-        refused("a.parquet", CommandRun.of("measure", "--tracks", parquet.toString(), "--court", "fiba", "--out", out()));
+        refused(
+                "a.parquet",
+                CommandRun.of("measure", "--tracks", parquet.toString(), "--court", "fiba", "--out", out()));
     }
 
     @Test
     void anOutputThatCannotBeWrittenTo() throws IOException {
         Path file = Files.createFile(folder.resolve("file"));
         Path film = Files.createFile(folder.resolve("a.mp4"));
-        CommandRun run = CommandRun.of("measure", film.toString(), "--out", file.resolve("out").toString());
+        CommandRun run = CommandRun.of(
+                "measure", film.toString(), "--out", file.resolve("out").toString());
         assertThat(run.exitCode()).isEqualTo(2);
         assertThat(run.err().lines()).singleElement().asString().contains("--out");
     }
