@@ -65,7 +65,19 @@ public record RuleSet(
     /** FIBA Official Basketball Rules, article 2 (secondary sources; free-throw line quoted from 2.4.3). */
     public static RuleSet fiba() {
         return new RuleSet(
-                "fiba", 28, 15, 0.05, 4.90, 5.80, 6.75, 0.90, 1.575, OptionalDouble.of(1.25), 1.80, 1.20, 3.05);
+                "fiba",
+                28, // 2.1 (secondary)
+                15, // 2.1 (secondary)
+                0.05, // 2.4 (secondary)
+                4.90, // 2.4.3, outer edges (secondary)
+                5.80, // 2.4.3, far edge (quoted)
+                6.75, // 2.4.4, outer edge (secondary)
+                0.90, // 2.4.4 (secondary)
+                1.575, // (secondary)
+                OptionalDouble.of(1.25), // (secondary)
+                1.80, // outer edge (secondary)
+                1.20, // board (memory)
+                3.05);
     }
 
     /** NBA rule book, rule 1 (secondary sources; three-point line quoted from section I.d). */
