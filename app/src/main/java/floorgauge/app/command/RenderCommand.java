@@ -11,6 +11,7 @@ import floorgauge.sampleclips.render.camera.FrameTimes;
 import floorgauge.sampleclips.render.gym.Gym;
 import floorgauge.sampleclips.scenario.PlayedScene;
 import floorgauge.sampleclips.scenario.ScenarioLibrary;
+import floorgauge.sampleclips.truth.EventTruth;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -96,6 +97,7 @@ final class RenderCommand implements Callable<Integer> {
                 scenarios.stream().map(s -> ScenarioLibrary.load(s, seed)).toList();
         for (PlayedScene scene : scenes) {
             RenderedFilm film = render(scene, given);
+            EventTruth.write(scene, seed, film.film());
             spec.commandLine().getOut().println(film.film());
         }
         return ExitCode.DONE;
