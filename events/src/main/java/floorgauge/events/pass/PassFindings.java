@@ -31,6 +31,7 @@ import java.util.Optional;
 public final class PassFindings {
 
     private static final double TICK_ERROR_SECONDS = 0.03;
+    private static final int OWN_SHOT_TICKS = UniformClock.ticks(1.0);
     private static final int ACTION_TICKS = UniformClock.ticks(2.5);
     private static final int OPENED_BEFORE_TICKS = UniformClock.ticks(0.6);
 
@@ -235,12 +236,17 @@ public final class PassFindings {
                 Unit.SECONDS);
     }
 
-    /** The ball was kept through the whole window by a passer who faced it. */
+    /** The ball was kept through the whole window by a passer who faced it and did not shoot himself. */
     private Optional<Finding> missed(OpenWindow w) {
         Figure length = length(w);
         double least = standards.of(Setting.WINDOW_MISSED_TIME);
         boolean passed = events.stream()
                 .anyMatch(e -> e.from() == w.passer() && e.release() >= w.open() - 1 && e.release() <= w.close() + 1);
+        boolean shot = events.stream()
+                .anyMatch(e -> e.from() == w.passer()
+                        && e.kind() == BallEvent.Kind.SHOT
+                        && e.release() >= w.open()
+                        && e.release() <= w.close() + OWN_SHOT_TICKS);
         boolean passedAfter = events.stream()
                 .anyMatch(e -> e.from() == w.passer()
                         && e.to().orElse(null) == w.receiver()
@@ -250,7 +256,7 @@ public final class PassFindings {
         double probability =
                 (1 - Normal.atMost(least, length.value(), length.standardError().orElseThrow()))
                         * (Double.isNaN(facing) ? 0 : facing);
-        if (passed || passedAfter || probability < standards.of(Setting.FLAG_PROBABILITY)) {
+        if (passed || shot || passedAfter || probability < standards.of(Setting.FLAG_PROBABILITY)) {
             return Optional.empty();
         }
         int middle = (w.open() + w.close()) / 2;
