@@ -9,6 +9,7 @@ import floorgauge.vision.film.FilmWriter;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
@@ -141,13 +142,10 @@ class BadInputTest {
     }
 
     @Test
-    void aFilmThatWasCutOffAtItsHeadIsRefused() throws IOException {
+    void aFilmThatWasCutOffInItsIndexIsRefused() throws IOException {
         byte[] whole = Files.readAllBytes(ROOT.resolve("sample-clips/pin-down-sound.mp4"));
-        Path cut = folder.resolve("cut.mp4");
-        Files.write(cut, java.util.Arrays.copyOf(whole, whole.length / 3));
-        CommandRun run = measure(cut);
-        // An MP4 whose index stands at its end cannot be read at all once that is gone.
-        refused("cut.mp4", run);
+        Path cut = Files.write(folder.resolve("cut.mp4"), Arrays.copyOf(whole, 2_000));
+        refused("cut.mp4", measure(cut));
     }
 
     private String out() {
