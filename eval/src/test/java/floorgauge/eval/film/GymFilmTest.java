@@ -75,7 +75,7 @@ class GymFilmTest {
                 tracked.staticCamera(),
                 seconds);
         assertThat(tracked.staticCamera()).isTrue();
-        // The aim is 0.60; what the pretrained detector gives is held here, so that it can't get worse unseen.
+        // The aim is 0.60; what is reached is held here, so that it can't get worse unseen.
         assertThat(scores.hota().detectionAccuracy()).as("DetA").isGreaterThanOrEqualTo(0.55);
         assertThat(scores.identity().idf1()).as("IDF1").isGreaterThanOrEqualTo(0.75);
         assertThat(floorError).as("median floor error").isLessThanOrEqualTo(0.35);

@@ -31,7 +31,9 @@ public final class FilmTracker implements AutoCloseable {
     private static final double LEAST_SCORE = 0.25;
 
     private static final double CONFIDENT = 0.4;
-    private static final double MOST_OVERLAP = 0.6;
+
+    /** Two boxes that share more than this of their union are one person, as box scores count them. */
+    private static final double MOST_OVERLAP = 0.5;
 
     private final TrackingSettings settings;
     private final PersonDetector detector;
