@@ -96,7 +96,9 @@ final class PlayMeasurement {
     private Optional<BallEvent> lastBall(List<BallEvent> balls) {
         Optional<BallEvent> last = balls.isEmpty() ? Optional.empty() : Optional.of(balls.get(balls.size() - 1));
         return last.filter(e -> e.kind() == BallEvent.Kind.SHOT || e.kind() == BallEvent.Kind.TURNOVER)
-                .filter(e -> e.release() < play.coreTo());
+                .filter(e -> e.release() < play.coreTo())
+                // One that was over before belongs to the possession before.
+                .filter(e -> e.reception() >= play.coreFrom());
     }
 
     private List<Finding> beforeEnd(List<Finding> findings, Optional<BallEvent> end) {
