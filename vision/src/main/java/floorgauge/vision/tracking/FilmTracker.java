@@ -13,7 +13,9 @@ import floorgauge.vision.network.ModelFolder;
 import floorgauge.vision.network.PersonDetector;
 import floorgauge.vision.network.PoseEstimator;
 import floorgauge.vision.network.PoseQuality;
+import floorgauge.vision.timing.StageTimes;
 import java.nio.file.Path;
+import java.util.List;
 
 /**
  * Follows everyone on the floor through a film. The film is read twice and streams both times: once for the empty hall,
@@ -75,28 +77,38 @@ public final class FilmTracker implements AutoCloseable {
      * @throws MendableException if the film can't be read, or no court was found in it
      */
     public TrackedFilm track(Path film, CourtCalibration calibration, Progress progress) {
+        return track(film, calibration, progress, new StageTimes());
+    }
+
+    /**
+     * The same, with the time that each stage takes.
+     *
+     * @param times added to
+     */
+    public TrackedFilm track(Path film, CourtCalibration calibration, Progress progress, StageTimes times) {
         if (calibration.status() == CalibrationStatus.NONE) {
             throw new MendableException(film + ": no court to place the players on: " + calibration.reason());
         }
-        try (BackgroundModel background = BackgroundScan.scan(film);
+        try (BackgroundModel background = times.during("empty hall", () -> BackgroundScan.scan(film));
                 MovingRegions moving = new MovingRegions(background);
-                PeopleFinder finder = new PeopleFinder(calibration, settings, detector, poses, moving);
+                PeopleFinder finder = new PeopleFinder(calibration, settings, detector, poses, moving, times);
                 FilmReader reader = FilmReader.open(film);
                 FilmFrame frame = new FilmFrame()) {
             requireSize(film, calibration, reader);
             OfflineTracker tracker = new OfflineTracker(settings, CONFIDENT, calibration.rules());
             double nextLook = Double.NEGATIVE_INFINITY;
-            while (reader.read(frame)) {
+            while (times.during("film", () -> reader.read(frame))) {
                 // A frame half an interval early is nearer the wanted instant than the next one may be.
                 if (frame.timeSeconds() >= nextLook) {
-                    tracker.looked(frame.index(), frame.timeSeconds(), finder.find(frame));
+                    List<Sighting> seen = times.during("feet, bodies, kits", () -> finder.find(frame));
+                    tracker.looked(frame.index(), frame.timeSeconds(), seen);
                     nextLook = frame.timeSeconds() + 0.75 * settings.detectionIntervalSeconds();
                 } else {
                     tracker.passed(frame.index(), frame.timeSeconds());
                 }
                 progress.reached(frame.timeSeconds(), reader.info().durationSeconds());
             }
-            return tracker.tracked(background.isKnown());
+            return times.during("tracks", () -> tracker.tracked(background.isKnown()));
         }
     }
 

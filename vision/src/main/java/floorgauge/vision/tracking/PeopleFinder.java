@@ -15,6 +15,7 @@ import floorgauge.vision.kit.KitSampler;
 import floorgauge.vision.network.Detection;
 import floorgauge.vision.network.PersonDetector;
 import floorgauge.vision.network.PoseEstimator;
+import floorgauge.vision.timing.StageTimes;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -39,6 +40,7 @@ final class PeopleFinder implements AutoCloseable {
     private final PoseEstimator poses;
     private final DetectionView view;
     private final MovingRegions moving;
+    private final StageTimes times;
     private final FootFinder feet;
     private final BodyReader bodies;
     private final KitSampler kits = new KitSampler();
@@ -48,12 +50,14 @@ final class PeopleFinder implements AutoCloseable {
             TrackingSettings settings,
             PersonDetector detector,
             PoseEstimator poses,
-            MovingRegions moving) {
+            MovingRegions moving,
+            StageTimes times) {
         this.calibration = calibration;
         this.settings = settings;
         this.detector = detector;
         this.poses = poses;
         this.moving = moving;
+        this.times = times;
         this.view = DetectionView.of(calibration, settings.courtMarginMetres());
         this.feet = new FootFinder(calibration);
         this.bodies = new BodyReader(calibration);
@@ -65,12 +69,13 @@ final class PeopleFinder implements AutoCloseable {
 
     /** Everyone on the floor, best seen first. */
     List<Sighting> find(FilmFrame frame) {
-        List<Detection> detections = detector.detect(frame.bgr(), view.region(), view.scale());
+        List<Detection> detections =
+                times.during("detector", () -> detector.detect(frame.bgr(), view.region(), view.scale()));
         List<ImageBox> everyone = detections.stream().map(Detection::box).toList();
         List<Detection> players =
                 detections.stream().filter(d -> isOnFloor(d.box(), everyone)).toList();
-        List<Pose> found =
-                poses.estimate(frame.bgr(), players.stream().map(Detection::box).toList());
+        List<ImageBox> boxes = players.stream().map(Detection::box).toList();
+        List<Pose> found = times.during("poses", () -> poses.estimate(frame.bgr(), boxes));
         return placed(frame, everyone, players, found);
     }
 
