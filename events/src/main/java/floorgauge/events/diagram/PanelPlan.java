@@ -1,0 +1,17 @@
+package floorgauge.events.diagram;
+
+import java.util.List;
+
+/**
+ * What one drawing shows.
+ *
+ * @param steps in order of time
+ * @param startSeconds when players without a step stand where they are drawn
+ * @param endSeconds end of its last step
+ */
+record PanelPlan(List<Step> steps, double startSeconds, double endSeconds) {
+
+    PanelPlan {
+        steps = List.copyOf(steps);
+    }
+}
