@@ -14,7 +14,10 @@ final class Arrowhead {
         double[] tip = Polyline.at(line, whole);
         double[] u = Polyline.unit(Polyline.at(line, whole - length), tip);
         svg.solid(List.of(
-                tip, back(tip, u, length, halfWidth), back(tip, u, length * NOTCH, 0), back(tip, u, length, -halfWidth)));
+                tip,
+                back(tip, u, length, halfWidth),
+                back(tip, u, length * NOTCH, 0),
+                back(tip, u, length, -halfWidth)));
     }
 
     /** A point behind a tip and to its side. */

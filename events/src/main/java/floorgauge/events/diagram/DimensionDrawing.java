@@ -51,16 +51,13 @@ final class DimensionDrawing {
         draw(a, b, u, n, best, text, span.isBeyond());
     }
 
-    private void draw(
-            double[] a, double[] b, double[] u, double[] n, double offset, String text, boolean beyond) {
+    private void draw(double[] a, double[] b, double[] u, double[] n, double offset, String text, boolean beyond) {
         double side = Math.signum(offset);
         double pen = beyond ? BEYOND_PEN : PEN;
         svg.group(beyond ? "fg-dimension fg-beyond" : "fg-dimension", "");
         for (double[] end : List.of(a, b)) {
             svg.line(
-                    List.of(
-                            shifted(end, n, side * EXTENSION_GAP),
-                            shifted(end, n, offset + side * EXTENSION_BEYOND)),
+                    List.of(shifted(end, n, side * EXTENSION_GAP), shifted(end, n, offset + side * EXTENSION_BEYOND)),
                     pen * 0.8,
                     "");
         }
@@ -124,8 +121,12 @@ final class DimensionDrawing {
             cost += 0.3 * Polyline.crossings(List.of(p, q), line);
         }
         boolean moved = Math.abs((box[0] - (p[0] + q[0]) / 2) * n[0] + (box[1] - (p[1] + q[1]) / 2) * n[1]) < 0.5;
-        boolean outside = p[0] < 1 || q[0] < 1 || p[1] < 1 || q[1] < 1
-                || Math.max(p[0], q[0]) > Page.WIDTH - 1 || Math.max(p[1], q[1]) > page.height() - 1;
+        boolean outside = p[0] < 1
+                || q[0] < 1
+                || p[1] < 1
+                || q[1] < 1
+                || Math.max(p[0], q[0]) > Page.WIDTH - 1
+                || Math.max(p[1], q[1]) > page.height() - 1;
         return cost + (outside ? 6 : 0) + (moved ? 4 : 0);
     }
 

@@ -50,8 +50,14 @@ final class DotPen {
         double above = PlayerDot.CROSS_HALF + dot.labelSize() * SvgText.CAP_HEIGHT / 2 + 0.3;
         List<double[]> places = new ArrayList<>();
         for (double[] shift : new double[][] {
-            {aside, 0}, {-aside, 0}, {0, above}, {0, -above}, {aside, above / 2}, {aside, -above / 2},
-            {-aside, above / 2}, {-aside, -above / 2}
+            {aside, 0},
+            {-aside, 0},
+            {0, above},
+            {0, -above},
+            {aside, above / 2},
+            {aside, -above / 2},
+            {-aside, above / 2},
+            {-aside, -above / 2}
         }) {
             places.add(new double[] {dot.at()[0] + shift[0], dot.at()[1] + shift[1]});
         }

@@ -14,8 +14,7 @@ final class DotRelaxer {
 
     /** Changes the places of the marks given. Their order decides where two lie on one point. */
     static void relax(List<PlayerDot> dots) {
-        double[][] home =
-                dots.stream().map(d -> d.at().clone()).toArray(double[][]::new);
+        double[][] home = dots.stream().map(d -> d.at().clone()).toArray(double[][]::new);
         for (int round = 0; round < ROUNDS; round++) {
             boolean moved = false;
             for (int i = 0; i < dots.size(); i++) {

@@ -43,7 +43,8 @@ final class FindingDiagram {
         this.moment = decisiveMoment(finding);
         this.from = Math.min(moment, finding.fromSeconds()) - AROUND_SECONDS;
         this.to = Math.max(moment, finding.toSeconds()) + AROUND_SECONDS;
-        this.holders = finding.roles().stream().map(RoleHolder::trackId).collect(Collectors.toCollection(LinkedHashSet::new));
+        this.holders =
+                finding.roles().stream().map(RoleHolder::trackId).collect(Collectors.toCollection(LinkedHashSet::new));
         this.steps = reader.read().stream().filter(this::isShown).toList();
         this.page = Page.around(rules, possession.possession().end(), places());
     }
@@ -88,29 +89,24 @@ final class FindingDiagram {
         for (SmoothTrail trail : trails.values()) {
             if (trail.first() <= moment && trail.last() >= moment) {
                 dots.add(new PlayerDot(
-                        trail.trackId(),
-                        trail.attacking(),
-                        labels.of(trail.trackId()),
-                        page.at(trail.at(moment))));
+                        trail.trackId(), trail.attacking(), labels.of(trail.trackId()), page.at(trail.at(moment))));
             }
         }
-        StepWords words = new StepWords(labels, new Spots(rules, possession.possession().end()));
+        StepWords words =
+                new StepWords(labels, new Spots(rules, possession.possession().end()));
         List<String> sentences =
                 steps.stream().filter(s -> s.kind().numbered()).map(words::of).toList();
         String description = finding.sentence() + " Measured: "
-                + finding.marks().stream().map(DimensionWords::of).flatMap(java.util.Optional::stream).collect(Collectors.joining("; "))
+                + finding.marks().stream()
+                        .map(DimensionWords::of)
+                        .flatMap(java.util.Optional::stream)
+                        .collect(Collectors.joining("; "))
                 + ".";
         SvgText svg = new SvgText(Page.WIDTH, page.height(), finding.label(), description);
         new MomentDrawing(svg, page, dots, trails, steps, finding, moment, from, to).draw();
         return new Diagram(
                 finding.label(),
                 List.of(new DiagramPanel(
-                        finding.label(),
-                        Math.max(0, from),
-                        to,
-                        sentences,
-                        1,
-                        description,
-                        svg.finish())));
+                        finding.label(), Math.max(0, from), to, sentences, 1, description, svg.finish())));
     }
 }

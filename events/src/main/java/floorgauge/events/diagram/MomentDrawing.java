@@ -78,7 +78,10 @@ final class MomentDrawing {
         dots.stream().filter(d -> !holders.contains(d.trackId())).forEach(pen::draw);
         svg.end();
         DimensionDrawing dimensions = new DimensionDrawing(
-                svg, page, dots.stream().filter(d -> holders.contains(d.trackId())).toList(), lines);
+                svg,
+                page,
+                dots.stream().filter(d -> holders.contains(d.trackId())).toList(),
+                lines);
         spans(dimensions);
         dots.stream().filter(d -> holders.contains(d.trackId())).forEach(pen::draw);
     }
@@ -95,9 +98,8 @@ final class MomentDrawing {
         List<double[]> shown = after ? Polyline.piece(line, radius, whole) : Polyline.piece(line, 0, whole - radius);
         boolean ball = trail.attacking() && hasBall(trail.trackId(), start, end);
         List<double[]> drawn = ball ? Polyline.zigzag(shown, 0.62, 1.15, 0.4, after ? ARROW + 0.8 : 0.4) : shown;
-        List<double[]> cut = after && !ball
-                ? Polyline.piece(drawn, 0, Math.max(0.1, Polyline.length(drawn) - ARROW * 0.7))
-                : drawn;
+        List<double[]> cut =
+                after && !ball ? Polyline.piece(drawn, 0, Math.max(0.1, Polyline.length(drawn) - ARROW * 0.7)) : drawn;
         svg.line(cut, trail.attacking() ? PEN : DEFENDER_PEN, trail.attacking() ? "" : DEFENDER_DASHES);
         if (after) {
             Arrowhead.draw(svg, shown, ARROW, trail.attacking() ? 0.68 : 0.45);
@@ -113,15 +115,13 @@ final class MomentDrawing {
     }
 
     private void pass(Step step) {
-        List<double[]> line = List.of(page.at(step.place()), page.at(step.target().orElse(step.place())));
+        List<double[]> line =
+                List.of(page.at(step.place()), page.at(step.target().orElse(step.place())));
         double whole = Polyline.length(line);
         double room = PlayerDot.RING_RADIUS + 0.35;
         if (whole > 2 * room + LEAST_WAY) {
             List<double[]> shown = Polyline.piece(line, room, whole - room);
-            svg.line(
-                    Polyline.piece(shown, 0, Polyline.length(shown) - ARROW * 0.7),
-                    PEN,
-                    PanelDrawing.PASS_DASHES);
+            svg.line(Polyline.piece(shown, 0, Polyline.length(shown) - ARROW * 0.7), PEN, PanelDrawing.PASS_DASHES);
             Arrowhead.draw(svg, shown, ARROW, 0.68);
             lines.add(shown);
         }

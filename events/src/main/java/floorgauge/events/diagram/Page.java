@@ -55,8 +55,7 @@ record Page(RuleSet rules, CourtEnd end, double leftMetres, double topMetres, do
         }
         double room = 2 * ROOM_METRES;
         double whole = rules.widthMetres() + 2 * MARGIN_METRES;
-        double width = Math.min(
-                whole, Math.max(LEAST_PART_METRES, Math.max(right - left, bottom - top) + room));
+        double width = Math.min(whole, Math.max(LEAST_PART_METRES, Math.max(right - left, bottom - top) + room));
         double height = Math.max(width * PART_HEIGHT_OVER_WIDTH, bottom - top + room);
         return new Page(
                 rules,
@@ -85,9 +84,7 @@ record Page(RuleSet rules, CourtEnd end, double leftMetres, double topMetres, do
 
     /** A place of the court frame on the drawing, {x, y} in millimetres. */
     double[] at(FloorPoint p) {
-        return new double[] {
-            (across(rules, end, p) - leftMetres) * scale, (down(rules, end, p) - topMetres) * scale
-        };
+        return new double[] {(across(rules, end, p) - leftMetres) * scale, (down(rules, end, p) - topMetres) * scale};
     }
 
     /** The place of the court frame at a point of the drawing. */

@@ -46,10 +46,7 @@ final class PanelDrawing {
     private void stroke(Stroke stroke) {
         switch (stroke.step().kind()) {
             case DRIBBLE -> {
-                svg.line(
-                        Polyline.zigzag(stroke.line(), TOOTH_HEIGHT, TOOTH, 0.5, ARROW_LENGTH + 0.9),
-                        PEN,
-                        "");
+                svg.line(Polyline.zigzag(stroke.line(), TOOTH_HEIGHT, TOOTH, 0.5, ARROW_LENGTH + 0.9), PEN, "");
                 arrow(stroke.line());
             }
             case PASS -> {
@@ -89,7 +86,9 @@ final class PanelDrawing {
         double[] middle = Polyline.between(line.get(0), line.get(1), 0.6);
         for (double behind : new double[] {-0.4, 0.4}) {
             svg.line(
-                    List.of(Arrowhead.back(middle, u, behind, HANDOFF_HALF), Arrowhead.back(middle, u, behind, -HANDOFF_HALF)),
+                    List.of(
+                            Arrowhead.back(middle, u, behind, HANDOFF_HALF),
+                            Arrowhead.back(middle, u, behind, -HANDOFF_HALF)),
                     PEN,
                     "");
         }
@@ -103,6 +102,8 @@ final class PanelDrawing {
             svg.line(List.of(from, Arrowhead.back(tip, u, ARROW_LENGTH * 0.8, aside)), SHIFT_PEN, "");
         }
         svg.solid(List.of(
-                tip, Arrowhead.back(tip, u, ARROW_LENGTH, ARROW_HALF * 1.5), Arrowhead.back(tip, u, ARROW_LENGTH, -ARROW_HALF * 1.5)));
+                tip,
+                Arrowhead.back(tip, u, ARROW_LENGTH, ARROW_HALF * 1.5),
+                Arrowhead.back(tip, u, ARROW_LENGTH, -ARROW_HALF * 1.5)));
     }
 }

@@ -178,7 +178,8 @@ final class Polyline {
     }
 
     /** A zigzag about a line: straight at both ends, teeth of even length between. */
-    static List<double[]> zigzag(List<double[]> line, double height, double tooth, double straightStart, double straightEnd) {
+    static List<double[]> zigzag(
+            List<double[]> line, double height, double tooth, double straightStart, double straightEnd) {
         double whole = length(line);
         double run = whole - straightStart - straightEnd;
         int teeth = (int) Math.round(run / tooth);

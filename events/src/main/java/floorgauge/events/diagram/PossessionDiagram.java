@@ -28,7 +28,8 @@ final class PossessionDiagram {
         StepReader reader = new StepReader(possession);
         this.trails = reader.trails();
         this.steps = reader.read();
-        this.words = new StepWords(labels, new Spots(rules, possession.possession().end()));
+        this.words =
+                new StepWords(labels, new Spots(rules, possession.possession().end()));
         this.page = page();
     }
 
@@ -43,8 +44,7 @@ final class PossessionDiagram {
     }
 
     Diagram draw() {
-        List<PanelPlan> plans =
-                new PanelCutter(steps, possession.possession().fromSeconds(), this::layout).cut();
+        List<PanelPlan> plans = new PanelCutter(steps, possession.possession().fromSeconds(), this::layout).cut();
         String title = "Possession " + possession.possession().number();
         List<DiagramPanel> panels = new ArrayList<>();
         List<Step> before = new ArrayList<>();
@@ -54,7 +54,8 @@ final class PossessionDiagram {
             PanelLayout layout = layout(plan, before, number);
             String name = plans.size() == 1 ? title : title + ", drawing " + (k + 1) + " of " + plans.size();
             panels.add(panel(name, plan, layout, number));
-            number += (int) plan.steps().stream().filter(s -> s.kind().numbered()).count();
+            number +=
+                    (int) plan.steps().stream().filter(s -> s.kind().numbered()).count();
             before.addAll(plan.steps());
         }
         return new Diagram(title, panels);
@@ -62,9 +63,7 @@ final class PossessionDiagram {
 
     private PanelLayout layout(PanelPlan plan, List<Step> before, int firstNumber) {
         Map<Integer, Double> free = new HashMap<>();
-        before.stream()
-                .filter(s -> s.kind().moves())
-                .forEach(s -> free.merge(s.player(), s.toSeconds(), Math::max));
+        before.stream().filter(s -> s.kind().moves()).forEach(s -> free.merge(s.player(), s.toSeconds(), Math::max));
         List<PlayerDot> dots = new ArrayList<>();
         for (SmoothTrail trail : trails.values()) {
             double at = Math.max(plan.startSeconds(), free.getOrDefault(trail.trackId(), Double.NEGATIVE_INFINITY));
@@ -76,8 +75,7 @@ final class PossessionDiagram {
                     .findFirst()
                     .map(s -> s.way().get(0))
                     .orElseGet(() -> trail.at(at));
-            dots.add(new PlayerDot(
-                    trail.trackId(), trail.attacking(), labels.of(trail.trackId()), page.at(place)));
+            dots.add(new PlayerDot(trail.trackId(), trail.attacking(), labels.of(trail.trackId()), page.at(place)));
         }
         return new PanelLayout(page, dots, plan.steps(), firstNumber);
     }
@@ -101,7 +99,11 @@ final class PossessionDiagram {
                 .collect(Collectors.joining(", "));
         StringBuilder text = new StringBuilder("Half court from above, rim at the top. Attackers: " + attackers + ".");
         for (int k = 0; k < sentences.size(); k++) {
-            text.append(' ').append(firstNumber + k).append(". ").append(sentences.get(k)).append('.');
+            text.append(' ')
+                    .append(firstNumber + k)
+                    .append(". ")
+                    .append(sentences.get(k))
+                    .append('.');
         }
         return text.toString();
     }

@@ -44,7 +44,8 @@ final class SmoothTrail {
             }
             // The same reach to both sides, so that the ends are not drawn inwards.
             double reach = Math.min(
-                    REACH * WIDTH_SECONDS, Math.min(t - points.get(0).timeSeconds(), points.get(n - 1).timeSeconds() - t));
+                    REACH * WIDTH_SECONDS,
+                    Math.min(t - points.get(0).timeSeconds(), points.get(n - 1).timeSeconds() - t));
             double weights = 0;
             for (int j = from; j < n && points.get(j).timeSeconds() <= t + reach + 1e-9; j++) {
                 double apart = points.get(j).timeSeconds() - t;

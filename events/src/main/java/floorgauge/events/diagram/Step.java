@@ -47,6 +47,8 @@ record Step(
     /** Whether this player has to do with the step: does it, or gets the ball. */
     boolean binds(int trackId) {
         return player == trackId
-                || ((kind == StepKind.PASS || kind == StepKind.HANDOFF) && other.isPresent() && other.getAsInt() == trackId);
+                || ((kind == StepKind.PASS || kind == StepKind.HANDOFF)
+                        && other.isPresent()
+                        && other.getAsInt() == trackId);
     }
 }

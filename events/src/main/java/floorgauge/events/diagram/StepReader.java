@@ -50,7 +50,8 @@ final class StepReader {
         this.ball = new BallHolders(possession);
         this.screens = possession.findings().stream()
                 .filter(f -> f.kind() == FindingKind.SCREEN)
-                .filter(f -> f.holder(Role.SCREENER).isPresent() && f.holder(Role.USER).isPresent())
+                .filter(f -> f.holder(Role.SCREENER).isPresent()
+                        && f.holder(Role.USER).isPresent())
                 .map(f -> new Screen(
                         f.holder(Role.SCREENER).getAsInt(),
                         f.holder(Role.USER).getAsInt(),
@@ -89,7 +90,9 @@ final class StepReader {
                 ways(trail, steps);
             }
         }
-        screens.stream().filter(s -> steps.stream().noneMatch(step -> isOf(step, s))).forEach(s -> standing(s, steps));
+        screens.stream()
+                .filter(s -> steps.stream().noneMatch(step -> isOf(step, s)))
+                .forEach(s -> standing(s, steps));
         ball.events().forEach(e -> ball(e).ifPresent(steps::add));
         steps.sort(Comparator.comparingDouble(Step::fromSeconds)
                 .thenComparing(Step::kind)
@@ -187,7 +190,8 @@ final class StepReader {
             steps.add(step(StepKind.SCREEN, id, OptionalInt.of(s.user()), from, to, way, defender(s)));
         } else {
             boolean uses = screens.stream()
-                    .anyMatch(s -> s.user() == id && s.seconds() >= from - PAUSE_SECONDS && s.seconds() <= to + PAUSE_SECONDS);
+                    .anyMatch(s ->
+                            s.user() == id && s.seconds() >= from - PAUSE_SECONDS && s.seconds() <= to + PAUSE_SECONDS);
             StepKind kind = uses || reach >= LEAST_CUT_METRES ? StepKind.CUT : StepKind.SHIFT;
             steps.add(step(kind, id, OptionalInt.empty(), from, to, way, Optional.empty()));
         }

@@ -23,7 +23,9 @@ final class StepWords {
             case CUT -> who + " cuts" + course(step);
             case SHIFT -> who + " moves" + course(step);
             case SCREEN -> who + " screens for " + other + " at " + place(step.end());
-            case PASS -> who + " passes to " + other + step.target().map(t -> " at " + place(t)).orElse("");
+            case PASS ->
+                who + " passes to " + other
+                        + step.target().map(t -> " at " + place(t)).orElse("");
             case HANDOFF -> who + " hands the ball to " + other + " at " + place(step.place());
             case SHOT -> who + " shoots from " + place(step.place());
         };

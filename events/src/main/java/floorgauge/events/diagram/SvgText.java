@@ -23,9 +23,8 @@ final class SvgText {
 
     /** A rounded number without a locale. */
     static String number(double value) {
-        BigDecimal rounded = BigDecimal.valueOf(value)
-                .setScale(2, RoundingMode.HALF_EVEN)
-                .stripTrailingZeros();
+        BigDecimal rounded =
+                BigDecimal.valueOf(value).setScale(2, RoundingMode.HALF_EVEN).stripTrailingZeros();
         return rounded.signum() == 0 ? "0" : rounded.toPlainString();
     }
 
@@ -82,7 +81,9 @@ final class SvgText {
         for (int i = 0; i < corners.size(); i++) {
             d.append(i == 0 ? "M" : "L").append(pair(corners.get(i)));
         }
-        out.append("<path class=\"fg-solid\" fill=\"currentColor\" d=\"").append(d).append("Z\"/>");
+        out.append("<path class=\"fg-solid\" fill=\"currentColor\" d=\"")
+                .append(d)
+                .append("Z\"/>");
     }
 
     /** A disc with paper inside and an ink outline. */
@@ -139,7 +140,12 @@ final class SvgText {
     static final double DIGIT_WIDTH = 0.556;
 
     void group(String style, String more) {
-        out.append("<g class=\"").append(style).append('"').append(more.isEmpty() ? "" : " ").append(more).append('>');
+        out.append("<g class=\"")
+                .append(style)
+                .append('"')
+                .append(more.isEmpty() ? "" : " ")
+                .append(more)
+                .append('>');
     }
 
     void end() {
