@@ -152,9 +152,7 @@ public final class FindingText {
     private static Threshold threshold(JsonNode node) {
         boolean most = text(node, "sound").equals("at most");
         return new Threshold(
-                text(node, "standard"),
-                number(node, "value"),
-                most ? Threshold.Side.AT_MOST : Threshold.Side.AT_LEAST);
+                text(node, "standard"), number(node, "value"), most ? Threshold.Side.AT_MOST : Threshold.Side.AT_LEAST);
     }
 
     private static Mark mark(JsonNode node) {

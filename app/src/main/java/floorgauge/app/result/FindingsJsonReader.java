@@ -52,8 +52,9 @@ public final class FindingsJsonReader {
                     "version " + root.path("version").asText() + " of the format, expected " + FindingsJson.VERSION);
         }
         Map<String, String> settings = new TreeMap<>();
-        root.path("settings").properties().forEach(f -> settings.put(f.getKey(), f.getValue()
-                .asText()));
+        root.path("settings")
+                .properties()
+                .forEach(f -> settings.put(f.getKey(), f.getValue().asText()));
         return new FindingsDocument(
                 FindingText.text(root, "run"),
                 film(root.path("film")),
