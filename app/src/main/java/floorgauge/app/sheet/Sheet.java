@@ -174,7 +174,7 @@ public final class Sheet {
 
     private void possession(PossessionFindings measuredPossession, int firstFinding) {
         Possession possession = measuredPossession.possession();
-        html.open("section", "class=\"possession\"");
+        html.open("section", "id=\"possession-" + possession.number() + "\" class=\"possession\"");
         html.open("h2").text("Possession " + possession.number() + " ");
         html.element(
                 "span",
