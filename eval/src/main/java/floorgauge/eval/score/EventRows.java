@@ -7,22 +7,26 @@ import floorgauge.eval.events.EventTolerance;
 import floorgauge.events.finding.FindingKind;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** The error rows of one film's events. */
-final class EventRows {
+public final class EventRows {
 
     private static final String NOTHING = "-";
 
-    private final FilmResults results;
+    private final String film;
+    private final ErrorLinks links;
     private final List<ErrorRow> rows = new ArrayList<>();
 
-    private EventRows(FilmResults results) {
-        this.results = results;
+    private EventRows(String film, ErrorLinks links) {
+        this.film = film;
+        this.links = links;
     }
 
-    static List<ErrorRow> of(EventFilm film, FilmResults results, EventTolerance tolerance) {
-        EventRows rows = new EventRows(results);
+    /** Kind by kind: what was missed, what is false, and what is off in what was found. */
+    public static List<ErrorRow> of(EventFilm film, EventTolerance tolerance, ErrorLinks links) {
+        EventRows rows = new EventRows(film.film(), links);
         for (FindingKind kind : FindingKind.values()) {
             rows.add(film.only(kind).match(tolerance));
         }
@@ -31,19 +35,19 @@ final class EventRows {
 
     private void add(EventMatches matches) {
         for (EventMark missed : matches.missed()) {
-            rows.add(row(missed, "missed", missed.id(), inWords(missed), NOTHING, results.link()));
+            rows.add(row(missed, "missed", missed.id(), inWords(missed), NOTHING, Optional.empty()));
         }
         for (EventMark wrong : matches.falseAlarms()) {
-            rows.add(row(wrong, "false", wrong.id(), NOTHING, inWords(wrong), results.link(wrong)));
+            rows.add(row(wrong, "false", wrong.id(), NOTHING, inWords(wrong), Optional.of(wrong)));
         }
         matches.pairs().forEach(this::addPair);
     }
 
     private void addPair(EventMatches.Pair pair) {
         String ids = pair.label().id() + " / " + pair.result().id();
-        String link = results.link(pair.result());
+        Optional<EventMark> found = Optional.of(pair.result());
         if (pair.rolesSame() < pair.rolesCompared()) {
-            rows.add(row(pair.label(), "wrong roles", ids, roles(pair.label()), roles(pair.result()), link));
+            rows.add(row(pair.label(), "wrong roles", ids, roles(pair.label()), roles(pair.result()), found));
         }
         boolean named =
                 pair.label().label().isPresent() && pair.result().label().isPresent();
@@ -54,7 +58,7 @@ final class EventRows {
                     ids,
                     pair.label().label().get(),
                     pair.result().label().get(),
-                    link));
+                    found));
         }
         addNumber(
                 pair, ids, "moment", pair.label().momentSeconds(), pair.result().momentSeconds());
@@ -77,12 +81,14 @@ final class EventRows {
                     ids,
                     name + " " + wanted,
                     name + " " + got,
-                    results.link(pair.result())));
+                    Optional.of(pair.result())));
         }
     }
 
-    private ErrorRow row(EventMark at, String problem, String ids, String expected, String came, String link) {
-        return new ErrorRow(results.name(), at.momentSeconds(), at.kind().words(), problem, ids, expected, came, link);
+    private ErrorRow row(
+            EventMark at, String problem, String ids, String expected, String came, Optional<EventMark> found) {
+        double time = at.momentSeconds();
+        return new ErrorRow(film, time, at.kind().words(), problem, ids, expected, came, links.to(time, found));
     }
 
     private static String inWords(EventMark mark) {

@@ -30,7 +30,7 @@ public record FilmScore(FilmSums sums, EventFilm events, List<ErrorRow> errors, 
     public static FilmScore of(FilmPair pair, EventTolerance tolerance) {
         EventFilm events = pair.events();
         SortedMap<Measure, Sum> sums = EventSums.of(events, tolerance);
-        List<ErrorRow> errors = new ArrayList<>(EventRows.of(events, pair.results(), tolerance));
+        List<ErrorRow> errors = new ArrayList<>(EventRows.of(events, tolerance, pair.results()));
         Optional<SimilarityTable> tracks = pair.tracks();
         if (tracks.isPresent()) {
             sums.putAll(TrackSums.of(tracks.get(), pair.onFloor(), FloorSimilarity.DEFAULT.zeroAtMetres()));

@@ -95,6 +95,7 @@ public final class ResultsReader {
                 folder,
                 positive(film, "film", "durationSeconds"),
                 (long) positive(film, "film", "frames"),
+                possessions(root.path("possessions")),
                 findings(root.path("possessions")),
                 tracks,
                 conditions);
@@ -109,6 +110,18 @@ public final class ResultsReader {
         } catch (IOException e) {
             throw new ScoreException(file, "file", "cannot be read: " + e.getMessage(), e);
         }
+    }
+
+    private List<PossessionSpan> possessions(JsonNode possessions) {
+        List<PossessionSpan> spans = new ArrayList<>();
+        for (JsonNode possession : possessions) {
+            String where = "possession " + (spans.size() + 1);
+            spans.add(new PossessionSpan(
+                    (int) number(possession, where, "number"),
+                    number(possession, where, "fromSeconds"),
+                    number(possession, where, "toSeconds")));
+        }
+        return spans;
     }
 
     private List<EventMark> findings(JsonNode possessions) {

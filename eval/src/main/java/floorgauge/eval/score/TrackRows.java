@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** The error rows of one film's tracks. Frames without a break in which the same person is lost are one row. */
 final class TrackRows {
@@ -67,7 +68,7 @@ final class TrackRows {
                             + event.resultId().getAsInt(),
                     "the track it had before",
                     "track " + event.resultId().getAsInt(),
-                    results.link()));
+                    results.to(event.timeSeconds(), Optional.empty())));
         }
     }
 
@@ -103,6 +104,6 @@ final class TrackRows {
                 (missed ? "person " : "track ") + id,
                 missed ? "a track for " + length : NOTHING,
                 missed ? NOTHING : "a track for " + length,
-                results.link()));
+                results.to(span.fromSeconds, Optional.empty())));
     }
 }

@@ -124,7 +124,7 @@ final class ScoreFixture {
                 {"format":"floorgauge-findings","version":1,"run":"r",
                  "film":{"name":"%s.mp4","sha256":"%s","widthPixels":1,"heightPixels":1,"durationSeconds":%s,"frames":%d},
                  "court":{"rules":"%s","source":"points","status":"good","reason":"r"},
-                 "possessions":[{"number":1,"findings":[%s]}]}""".formatted(
+                 "possessions":[{"number":1,"fromSeconds":1,"toSeconds":15,"findings":[%s]}]}""".formatted(
                 name, digest(digest), SECONDS, FRAMES, digest % 2 == 0 ? "fiba" : "nfhs", String.join(",", findings));
         Files.writeString(folder.resolve("findings.json"), json);
         Files.writeString(folder.resolve("tracks.mot.txt"), tracks(11, 12, FRAMES - 10));

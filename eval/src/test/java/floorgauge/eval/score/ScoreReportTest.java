@@ -101,12 +101,14 @@ class ScoreReportTest {
                 .filter(e -> e.problem().equals("missed"))
                 .findFirst()
                 .orElseThrow();
-        assertThat(missed.link()).isEqualTo("film0/sheet.html");
+        assertThat(missed.link()).isEqualTo("film0/sheet.html#possession-1");
         assertThat(missed.expected()).isEqualTo("down screen (screener 1, user 2)");
         ErrorRow lost = first.stream()
                 .filter(e -> e.problem().equals("lost"))
                 .findFirst()
                 .orElseThrow();
+        // After the possession's end only the head of the sheet is left.
+        assertThat(lost.link()).isEqualTo("film0/sheet.html");
         assertThat(lost.timeSeconds()).isCloseTo(18, EXACT);
         assertThat(lost.expected()).isEqualTo("a track for 1.80 s, 10 frames");
     }
