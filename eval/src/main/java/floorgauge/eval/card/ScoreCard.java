@@ -4,6 +4,7 @@ import floorgauge.court.track.ImageBox;
 import floorgauge.eval.events.EvenGuesses;
 import floorgauge.eval.events.EventFilm;
 import floorgauge.eval.events.EventTolerance;
+import floorgauge.eval.scene.SceneEvents;
 import floorgauge.eval.score.Decimals;
 import floorgauge.eval.score.EventTable;
 import floorgauge.eval.statistics.ClipBootstrap;
@@ -12,7 +13,9 @@ import floorgauge.eval.tracking.FloorSimilarity;
 import floorgauge.eval.tracking.MotChallengeFile;
 import floorgauge.eval.tracking.TrackSequence;
 import floorgauge.eval.tracking.TrackingScores;
+import floorgauge.events.standards.Standards;
 import floorgauge.sampleclips.scenario.PlayedScene;
+import floorgauge.sampleclips.scenario.ScenarioLibrary;
 import floorgauge.sampleclips.tracks.TrackNoise;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -58,7 +61,7 @@ public final class ScoreCard {
                 .append(date)
                 .append(" by the command above; not edited by hand. Intervals hold 90 %, from resampling scenes.\n\n");
         List<String> unplayed = new ArrayList<>();
-        List<PlayedScene> scenes = SceneEvents.played(HELD_OUT, unplayed);
+        List<PlayedScene> scenes = SceneEvents.played(ScenarioLibrary.list(), HELD_OUT, unplayed);
         events("with exact tracks", scenes, TrackNoise.NONE);
         events("with a good tracker's errors", scenes, TrackNoise.GOOD);
         events("with a middling tracker's errors", scenes, TrackNoise.POOR);
@@ -81,7 +84,7 @@ public final class ScoreCard {
 
     private void events(String how, List<PlayedScene> scenes, TrackNoise noise) {
         List<String> broken = new ArrayList<>();
-        List<EventFilm> films = SceneEvents.measured(scenes, noise, broken);
+        List<EventFilm> films = SceneEvents.measured(scenes, noise, Standards.defaults(), broken);
         text.append("## Events ")
                 .append(how)
                 .append("\n\n")

@@ -51,6 +51,12 @@ public record EventFilm(
         return new EventFilm(film, hours, labels, otherResults, unclear, otherIdentities);
     }
 
+    /** This film under another name. */
+    public EventFilm named(String otherName) {
+        return new EventFilm(otherName, hours, labels, results, unclear, identities);
+    }
+
+    /** One-to-one, within a tolerance. */
     public EventMatches match(EventTolerance tolerance) {
         return new EventMatcher(tolerance, identities).match(labels, results, unclear);
     }

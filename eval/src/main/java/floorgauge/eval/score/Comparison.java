@@ -80,6 +80,14 @@ public record Comparison(List<Line> lines, List<ErrorRow> appeared, List<ErrorRo
         return lines.stream().filter(l -> l.verdict() == Verdict.WORSE).toList();
     }
 
+    /** The errors that appeared in what got worse, in order of film; all that appeared where only a total got worse. */
+    public List<ErrorRow> worseRows() {
+        List<ErrorRow> rows = appeared.stream()
+                .filter(row -> worse().stream().anyMatch(line -> line.measure().isAbout(row.about())))
+                .toList();
+        return rows.isEmpty() && !worse().isEmpty() ? appeared : rows;
+    }
+
     private static Line line(Measure measure, List<ClipBootstrap.Pair<FilmSums>> pairs, ClipBootstrap bootstrap) {
         return new Line(
                 measure,
@@ -103,39 +111,51 @@ public record Comparison(List<Line> lines, List<ErrorRow> appeared, List<ErrorRo
     /** The comparison in words, one line for each measure that changed beyond noise, then the errors that came. */
     public String inWords() {
         StringBuilder text = new StringBuilder();
-        for (Line line : lines) {
-            if (line.verdict() != Verdict.WITHIN_NOISE) {
-                text.append(line.verdict() == Verdict.BETTER ? "better  " : "worse   ")
-                        .append(line.measure().key())
-                        .append(": ")
-                        .append(Decimals.of(line.first(), 3))
-                        .append(" to ")
-                        .append(Decimals.of(line.second(), 3))
-                        .append(" (difference ")
-                        .append(Decimals.of(line.difference().interval().low(), 3))
-                        .append(" to ")
-                        .append(Decimals.of(line.difference().interval().high(), 3))
-                        .append(")\n");
-            }
-        }
+        lines.stream().filter(l -> l.verdict() != Verdict.WITHIN_NOISE).forEach(l -> write(l, text));
         if (text.length() == 0) {
             text.append("nothing changed beyond noise\n");
         }
-        for (ErrorRow row : appeared) {
-            text.append("new     ")
-                    .append(row.film())
-                    .append(' ')
-                    .append(Decimals.of(row.timeSeconds(), 2))
-                    .append(" s, ")
-                    .append(row.about())
-                    .append(", ")
-                    .append(row.problem())
-                    .append(": expected ")
-                    .append(row.expected())
-                    .append(", came ")
-                    .append(row.came())
-                    .append('\n');
-        }
+        appeared.forEach(row -> write(row, text));
         return text.toString();
+    }
+
+    /** Only what got worse beyond noise, and the errors behind it; empty text where nothing did. */
+    public String worseInWords() {
+        StringBuilder text = new StringBuilder();
+        worse().forEach(line -> write(line, text));
+        worseRows().forEach(row -> write(row, text));
+        return text.toString();
+    }
+
+    private static void write(Line line, StringBuilder text) {
+        text.append(line.verdict() == Verdict.BETTER ? "better  " : "worse   ")
+                .append(line.measure().key())
+                .append(": ")
+                .append(Decimals.of(line.first(), 3))
+                .append(" to ")
+                .append(Decimals.of(line.second(), 3))
+                .append(" (difference ")
+                .append(Decimals.of(line.difference().interval().low(), 3))
+                .append(" to ")
+                .append(Decimals.of(line.difference().interval().high(), 3))
+                .append(")\n");
+    }
+
+    private static void write(ErrorRow row, StringBuilder text) {
+        text.append("new     ")
+                .append(row.film())
+                .append(' ')
+                .append(Decimals.of(row.timeSeconds(), 2))
+                .append(" s, ")
+                .append(row.about())
+                .append(", ")
+                .append(row.problem())
+                .append(": expected ")
+                .append(row.expected())
+                .append(", came ")
+                .append(row.came())
+                .append("  ")
+                .append(row.link())
+                .append('\n');
     }
 }

@@ -8,7 +8,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /** The event measures of one film as sums: by kind, and over all events and all flags. */
-final class EventSums {
+public final class EventSums {
 
     static final String ALL_EVENTS = "events, all";
     static final String ALL_FLAGS = "flags, all";
@@ -20,7 +20,8 @@ final class EventSums {
         this.tolerance = tolerance;
     }
 
-    static SortedMap<Measure, Sum> of(EventFilm film, EventTolerance tolerance) {
+    /** Every measure that the film has something to say of. */
+    public static SortedMap<Measure, Sum> of(EventFilm film, EventTolerance tolerance) {
         EventSums all = new EventSums(tolerance);
         for (FindingKind kind : FindingKind.values()) {
             all.addKind(film, kind);

@@ -46,6 +46,11 @@ public record Measure(String group, String name, String unit, Better better) imp
         return group + ": " + name;
     }
 
+    /** Whether an error row about this kind of event, or about tracks, counts in this measure. */
+    boolean isAbout(String about) {
+        return group.endsWith(", " + about) || group.equals(about + "s");
+    }
+
     @Override
     public int compareTo(Measure other) {
         return ORDER.compare(this, other);

@@ -3,8 +3,6 @@ package floorgauge.eval.score;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -13,6 +11,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What is kept of a run to compare another with: each film's sums and the error rows. Read from the JSON of a score report,
@@ -33,16 +33,17 @@ public record RunSummary(List<FilmSums> films, List<ErrorRow> errors) {
         return new RunSummary(report.films().stream().map(FilmScore::sums).toList(), report.errors());
     }
 
-    /** The baseline's text; {@link #read} takes it back. */
+    /** The baseline's text, a line for each film and error; {@link #read} takes it back. */
     public String json() {
-        ObjectNode root = JsonNodeFactory.instance.objectNode();
-        root.put("format", ScoreJson.FORMAT);
-        root.put("version", ScoreJson.VERSION);
-        ArrayNode filmNodes = root.putArray("films");
-        films.forEach(f -> filmNodes.add(ScoreJson.film(f)));
-        ArrayNode errorNodes = root.putArray("errors");
-        errors.forEach(e -> errorNodes.add(ScoreJson.error(e)));
-        return ScoreJson.text(root);
+        return "{\"format\":\"" + ScoreJson.FORMAT + "\",\"version\":" + ScoreJson.VERSION + ",\n\"films\":[\n"
+                + lines(films.stream().map(ScoreJson::film))
+                + "\n],\n\"errors\":[\n"
+                + lines(errors.stream().map(ScoreJson::error))
+                + "\n]}\n";
+    }
+
+    private static String lines(Stream<ObjectNode> nodes) {
+        return nodes.map(ObjectNode::toString).collect(Collectors.joining(",\n"));
     }
 
     /** @throws ScoreException where the file is not a score file of this version */
