@@ -82,11 +82,13 @@ final class PlayCutter {
     }
 
     private void end(int at, String reason) {
+        // Giving out forgets the oldest ticks, which moves every index.
+        int ago = history.size() - at;
         if (pendingEnd >= 0) {
             giveOut();
         }
         pendingStart = start;
-        pendingEnd = Math.max(at, start);
+        pendingEnd = Math.max(history.size() - ago, start);
         pendingReason = reason;
         start = pendingEnd;
     }
