@@ -19,6 +19,11 @@ final class CourtHypotheses {
     /** The two scales of a grid may differ by this factor where the vanishing points tell the focal length. */
     private static final double SCALE_RATIO = 1.25;
 
+    /** Every hypothesis is scored by one point in three; so many of the best are scored by all. */
+    private static final int ROUGH_STEP = 3;
+
+    private static final int SCORED_FULLY = 400;
+
     private static final double LOWEST_CAMERA_METRES = 0.7;
     private static final double HIGHEST_CAMERA_METRES = 40;
 
@@ -85,17 +90,26 @@ final class CourtHypotheses {
                 }
                 Homography metric = Homography.of(x.scale(), 0, x.offset(), 0, y.scale(), y.offset(), 0, 0, 1);
                 Homography floorToPicture = facing(toPicture.after(metric.inverse()));
-                double value = score.of(floorToPicture, lens);
+                double value = score.rough(floorToPicture, lens, ROUGH_STEP);
                 if (value > 0) {
                     own.add(new Scored(rules, floorToPicture, value));
                 }
             }
         }
-        own.sort(Comparator.comparingDouble((Scored s) -> -s.score));
-        own.stream()
+        found.addAll(best(own, most));
+    }
+
+    /** Those cameras that score best with all points, among those that score best with some. */
+    private List<Scored> best(List<Scored> rough, int most) {
+        rough.sort(Comparator.comparingDouble((Scored s) -> -s.score));
+        return rough.stream()
                 .filter(s -> isCamera(new FloorProjection(s.floorToPicture, lens)))
+                .limit(SCORED_FULLY)
+                .map(s -> new Scored(rules, s.floorToPicture, score.of(s.floorToPicture, lens)))
+                .filter(s -> s.score > 0)
+                .sorted(Comparator.comparingDouble((Scored s) -> -s.score))
                 .limit(most)
-                .forEach(found::add);
+                .toList();
     }
 
     /** With positive weight at the floor in the middle of the picture's lower edge. */

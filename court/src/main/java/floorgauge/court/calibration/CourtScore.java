@@ -47,13 +47,23 @@ final class CourtScore {
 
     /** In natural logarithms; 0 where nothing is in sight. */
     double of(Homography floorToPicture, Lens lens) {
+        return of(floorToPicture, lens, 1);
+    }
+
+    /** The same from every nth point only, on the scale of all. */
+    double rough(Homography floorToPicture, Lens lens, int every) {
+        return every * of(floorToPicture, lens, every);
+    }
+
+    private double of(Homography floorToPicture, Lens lens, int every) {
         round++;
         double sum = 0;
         double[] at = new double[5];
-        for (int i = 0; i < samples.size(); i++) {
+        for (int i = every / 2; i < samples.size(); i += every) {
             if (place(i, floorToPicture, lens, at) && !explained(at[0], at[1], samples.line[i])) {
-                double chance = Math.max(0.02, Math.min(0.6, evidence.chance(at[0], at[1], at[2], at[3])));
-                double distance = evidence.distance(at[0], at[1], at[2], at[3]) / evidence.tolerance();
+                int entry = evidence.entry(at[0], at[1], at[2], at[3]);
+                double chance = Math.max(0.02, Math.min(0.6, evidence.chance(entry)));
+                double distance = evidence.distance(entry) / evidence.tolerance();
                 double hit = Math.exp(-distance * distance / 2);
                 double weight = Math.min(1, at[4] / INDEPENDENT_PIXELS);
                 sum += weight * (hit * Math.log(SEEN / chance) + (1 - hit) * Math.log((1 - SEEN) / (1 - chance)));
@@ -97,7 +107,7 @@ final class CourtScore {
         if (!evidence.inside(u, v)) {
             return false;
         }
-        double length = Math.hypot(dx, dy);
+        double length = Math.sqrt(dx * dx + dy * dy);
         at[0] = u;
         at[1] = v;
         at[2] = dx / length;

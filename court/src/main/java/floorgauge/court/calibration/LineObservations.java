@@ -2,6 +2,7 @@ package floorgauge.court.calibration;
 
 import floorgauge.court.floor.PixelPoint;
 import floorgauge.court.lines.RidgeIndex;
+import floorgauge.court.rules.PaintedLine;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -27,6 +28,9 @@ final class LineObservations implements ProjectionRefiner.Observations {
      * picture by some parts in ten (own figure). Lines that cannot carry a lens leave it at 0 with this error.
      */
     private static final double LENS_PRIOR = 0.1;
+
+    /** In how many ways a painted line can lie off its place. */
+    private static final int WAYS = 3;
 
     /** One point of a line where paint was found. */
     record Match(int sample, double filmX, double filmY, double normalX, double normalY, double weight) {}
@@ -136,13 +140,16 @@ final class LineObservations implements ProjectionRefiner.Observations {
     }
 
     /**
-     * How each painted line pulls the parameters where it lies off its place: for each line of the court, the gradient of
-     * the fit by the ten parameters for one metre across, residuals in units of sigma.
+     * How each painted line pulls the parameters where it lies off its place: for each line of the court three ways in which
+     * its painters can have erred, the gradient of the fit by the ten parameters for one metre, residuals in units of sigma.
+     * A straight line may lie off at either of its ends (the third way is empty); an arc's centre may lie off along and
+     * across the court, and its radius.
      */
     double[][] pullOfLines(FloorProjection projection) {
-        double[][] pull = new double[samples.lines.size()][FloorProjection.PARAMETERS];
+        double[][] pull = new double[WAYS * samples.lines.size()][FloorProjection.PARAMETERS];
         double[][] byFloor = new double[2][2];
         double[][] by = new double[2][FloorProjection.PARAMETERS];
+        double[] shares = new double[WAYS];
         for (Match m : matches) {
             int i = m.sample();
             double u = residual(m, projection) / sigmaPixels / TUKEY;
@@ -153,11 +160,34 @@ final class LineObservations implements ProjectionRefiner.Observations {
             double acrossX = byFloor[0][1] * samples.directionX[i] - byFloor[0][0] * samples.directionY[i];
             double acrossY = byFloor[1][1] * samples.directionX[i] - byFloor[1][0] * samples.directionY[i];
             double pixelsPerMetre = acrossX * m.normalX() + acrossY * m.normalY();
+            sharesOfWays(i, shares);
             for (int k = 0; k < FloorProjection.PARAMETERS; k++) {
                 double row = by[0][k] * m.normalX() + by[1][k] * m.normalY();
-                pull[samples.line[i]][k] += weight * row * pixelsPerMetre / (sigmaPixels * sigmaPixels);
+                double one = weight * row * pixelsPerMetre / (sigmaPixels * sigmaPixels);
+                for (int way = 0; way < WAYS; way++) {
+                    pull[WAYS * samples.line[i] + way][k] += shares[way] * one;
+                }
             }
         }
         return pull;
+    }
+
+    /** How far a sample moves across its line for one metre of each way. */
+    private void sharesOfWays(int i, double[] shares) {
+        PaintedLine line = samples.lines.get(samples.line[i]);
+        if (line instanceof PaintedLine.Straight s) {
+            double along = (samples.x[i] - s.from().xMetres()) * samples.directionX[i]
+                    + (samples.y[i] - s.from().yMetres()) * samples.directionY[i];
+            double t = along / s.from().distanceTo(s.to());
+            shares[0] = 1 - t;
+            shares[1] = t;
+            shares[2] = 0;
+            return;
+        }
+        // Across an arc is along its radius; half the variance for the centre, half for the radius.
+        double part = Math.sqrt(0.5);
+        shares[0] = -samples.directionY[i] * part;
+        shares[1] = samples.directionX[i] * part;
+        shares[2] = part;
     }
 }

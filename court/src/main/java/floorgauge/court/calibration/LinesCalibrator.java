@@ -47,7 +47,6 @@ final class LinesCalibrator {
     private final int filmHeight;
     private final int width;
     private final int height;
-    private final Lens lens;
 
     /** All ridge points in company: a found court is fitted to faint paint too, near where it must be. */
     private List<RidgePoint> everything = List.of();
@@ -58,11 +57,10 @@ final class LinesCalibrator {
         this.filmHeight = film.rows();
         this.width = background.cols();
         this.height = background.rows();
-        this.lens = Lens.centred(width, height, 0);
     }
 
-    /** One set of paint: all of it, or that of one colour. */
-    private record Paint(List<RidgePoint> points, List<LineSegment> segments, EvidenceMap evidence) {}
+    /** One set of paint: all of it, or that of one colour. Segments are those of the ideal picture behind the lens. */
+    private record Paint(List<RidgePoint> points, List<LineSegment> segments, Lens lens, EvidenceMap evidence) {}
 
     /** A refined hypothesis in working pixels. */
     private record Refined(RuleSet rules, FloorProjection projection, Paint paint, double score) {}
@@ -140,16 +138,19 @@ final class LinesCalibrator {
     }
 
     private Paint paint(List<RidgePoint> points) {
+        List<LineSegment> segments = SegmentFinder.find(points, width, height, width / 80.0);
+        Lens lens = LensGuess.of(segments, width, height);
         return new Paint(
                 points,
-                SegmentFinder.find(points, width, height, width / 80.0),
+                LensGuess.straightened(segments, lens),
+                lens,
                 new EvidenceMap(points, width, height, width / 320.0));
     }
 
     private List<Refined> refinedOf(Paint paint, List<VanishingPair> pairs) {
         List<CourtHypotheses.Scored> scored = new ArrayList<>();
         for (RuleSet rules : candidates) {
-            CourtHypotheses hypotheses = new CourtHypotheses(rules, paint.evidence(), lens);
+            CourtHypotheses hypotheses = new CourtHypotheses(rules, paint.evidence(), paint.lens());
             for (VanishingPair pair : pairs) {
                 scored.addAll(hypotheses.of(pair, paint.segments(), HYPOTHESES_KEPT));
             }
@@ -163,7 +164,7 @@ final class LinesCalibrator {
         List<Refined> refined = new ArrayList<>();
         for (CourtHypotheses.Scored s : scored.subList(0, Math.min(REFINED, scored.size()))) {
             CourtSamples samples = CourtSamples.of(s.rules(), 0.25);
-            FloorProjection start = new FloorProjection(s.floorToPicture(), lens);
+            FloorProjection start = new FloorProjection(s.floorToPicture(), paint.lens());
             refine(start, samples, ridges)
                     .filter(fit -> CourtHypotheses.isCamera(fit.projection()))
                     .ifPresent(fit -> refined.add(new Refined(

@@ -43,11 +43,17 @@ final class LinesVerdict {
     /** Least log likelihood ratio: the search tries some million courts, whose logarithm is 14; twice that to be safe. */
     private static final double LEAST_SCORE = 28;
 
+    /**
+     * Straight lines of other sports are parallel to the court's and many; arcs are the court's own. A good court has this
+     * share of those in sight.
+     */
+    private static final double ARCS_SEEN = 0.4;
+
     private static final double LEAST_SHARE = 0.45;
     private static final double GOOD_SHARE = 0.6;
     private static final double GOOD_ERROR_METRES = 0.10;
 
-    /** A painted line lies about this far off its place as a whole, standard deviation (common practice: laid by tape). */
+    /** An end of a painted line lies about this far off its place, standard deviation (common practice: laid by tape). */
     private static final double PAINT_ERROR_METRES = 0.01;
 
     private final RuleSet rules;
@@ -250,6 +256,7 @@ final class LinesVerdict {
         private final long along;
         private final long across;
         private final long arcs;
+        private final boolean arcsMissing;
 
         Evidence(SortedMap<String, Double> shares, double share, Scores scores, double error) {
             this.share = share;
@@ -260,6 +267,13 @@ final class LinesVerdict {
             this.along = seen(shares, 0);
             this.across = seen(shares, 1);
             this.arcs = seen(shares, 2);
+            this.arcsMissing = arcs < ARCS_SEEN * inSight(shares, 2);
+        }
+
+        private long inSight(SortedMap<String, Double> shares, int kind) {
+            return samples.lines.stream()
+                    .filter(line -> kind(line) == kind && shares.containsKey(line.name()))
+                    .count();
         }
 
         private long seen(SortedMap<String, Double> shares, int kind) {
@@ -281,8 +295,11 @@ final class LinesVerdict {
             if (score < LEAST_SCORE || share < LEAST_SHARE || !enough || ambiguous()) {
                 return CalibrationStatus.NONE;
             }
-            boolean good =
-                    share >= GOOD_SHARE && along >= 2 && rival <= NEARLY_AS_WELL * score && error <= GOOD_ERROR_METRES;
+            boolean good = share >= GOOD_SHARE
+                    && !arcsMissing
+                    && along >= 2
+                    && rival <= NEARLY_AS_WELL * score
+                    && error <= GOOD_ERROR_METRES;
             return good ? CalibrationStatus.GOOD : CalibrationStatus.WEAK;
         }
 
@@ -315,6 +332,9 @@ final class LinesVerdict {
             }
             if (error > GOOD_ERROR_METRES) {
                 return String.format(Locale.ROOT, "they place half of the floor no better than to %.2f m", error);
+            }
+            if (arcsMissing) {
+                return "most of its arcs were not found where they should be";
             }
             return share < GOOD_SHARE ? "much of the court's paint was not found" : "that is few lines";
         }

@@ -43,7 +43,7 @@ record VanishingPair(Direction first, Direction second, double support) {
         }
 
         boolean far() {
-            return Math.hypot(x, y) > FAR * Math.abs(w);
+            return norm(x, y) > FAR * Math.abs(w);
         }
     }
 
@@ -72,7 +72,7 @@ record VanishingPair(Direction first, Direction second, double support) {
         boolean pointsTo(Direction v) {
             double ex = v.x - v.w * mx;
             double ey = v.y - v.w * my;
-            return Math.abs(dx * ey - dy * ex) <= tolerance * Math.hypot(ex, ey);
+            return Math.abs(dx * ey - dy * ex) <= tolerance * norm(ex, ey);
         }
     }
 
@@ -173,7 +173,7 @@ record VanishingPair(Direction first, Direction second, double support) {
     private static void add(double[][] m, Voter voter, Direction v) {
         Direction l = voter.line();
         double[] entries = {l.x, l.y, l.w};
-        double reach = Math.hypot(v.x - v.w * voter.mx, v.y - v.w * voter.my);
+        double reach = norm(v.x - v.w * voter.mx, v.y - v.w * voter.my);
         double weight = voter.length * voter.length * voter.length / Math.max(1e-9, reach * reach);
         for (int i = 0; i < 3; i++) {
             for (int j = i; j < 3; j++) {
@@ -189,7 +189,7 @@ record VanishingPair(Direction first, Direction second, double support) {
         }
         double hx = a.y * b.w - a.w * b.y;
         double hy = a.w * b.x - a.x * b.w;
-        if (!(Math.abs(hx) <= STEEPEST_HORIZON * Math.hypot(hx, hy))) {
+        if (!(Math.abs(hx) <= STEEPEST_HORIZON * norm(hx, hy))) {
             return false;
         }
         if (a.far() || b.far()) {
@@ -226,13 +226,17 @@ record VanishingPair(Direction first, Direction second, double support) {
 
     /** Whether the pair tells the focal length, and with it how long a metre is in both directions alike. */
     boolean tellsFocal() {
-        return Math.hypot(first.x, first.y) < 4 * Math.abs(first.w)
-                && Math.hypot(second.x, second.y) < 4 * Math.abs(second.w);
+        return norm(first.x, first.y) < 4 * Math.abs(first.w) && norm(second.x, second.y) < 4 * Math.abs(second.w);
     }
 
     /** Focal length in half diagonals; only where {@link #tellsFocal}. */
     double focal() {
         return Math.sqrt(squaredFocal(first, second));
+    }
+
+    /** Without the care of {@link Math#hypot} for overflow, which these sizes do not need and a million calls feel. */
+    private static double norm(double x, double y) {
+        return Math.sqrt(x * x + y * y);
     }
 
     /** The same pair with its directions exchanged. */

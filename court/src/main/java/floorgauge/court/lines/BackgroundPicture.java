@@ -1,6 +1,5 @@
 package floorgauge.court.lines;
 
-import java.util.Arrays;
 import java.util.List;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
@@ -63,9 +62,22 @@ public final class BackgroundPicture {
             for (int i = 0; i < values.length; i++) {
                 values[i] = pixels[i][p] & 0xff;
             }
-            Arrays.sort(values);
+            sort(values);
             result[p] = (byte) values[values.length / 2];
         }
         return result;
+    }
+
+    /** By insertion: frames are few, and this runs for every channel of every pixel. */
+    private static void sort(int[] values) {
+        for (int i = 1; i < values.length; i++) {
+            int value = values[i];
+            int k = i - 1;
+            while (k >= 0 && values[k] > value) {
+                values[k + 1] = values[k];
+                k--;
+            }
+            values[k + 1] = value;
+        }
     }
 }

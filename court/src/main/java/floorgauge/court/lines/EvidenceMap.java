@@ -15,10 +15,13 @@ public final class EvidenceMap {
     /** Directions are told apart in this many bins over half a turn. */
     private static final int BINS = 12;
 
+    /** Tangents of the borders between the bins of the first quadrant. */
+    private static final double[] TANGENTS = tangents();
+
     private final int width;
     private final int height;
-    private final float[][] distance = new float[BINS][];
-    private final float[][] chance = new float[BINS][];
+    private final float[] distance;
+    private final float[] chance;
     private final double tolerance;
 
     /**
@@ -29,6 +32,8 @@ public final class EvidenceMap {
         this.width = width;
         this.height = height;
         this.tolerance = tolerance;
+        this.distance = new float[BINS * width * height];
+        this.chance = new float[BINS * width * height];
         byte[][] empty = new byte[BINS][width * height];
         for (byte[] bin : empty) {
             java.util.Arrays.fill(bin, (byte) 1);
@@ -46,33 +51,61 @@ public final class EvidenceMap {
         }
     }
 
+    private static double[] tangents() {
+        double[] tangents = new double[BINS / 2 - 1];
+        for (int i = 0; i < tangents.length; i++) {
+            tangents[i] = Math.tan((i + 1) * Math.PI / BINS);
+        }
+        return tangents;
+    }
+
     private void fill(int bin, byte[] empty) {
         Mat mask = new Mat(height, width, CvType.CV_8U);
         Mat far = new Mat();
         try {
             mask.put(0, 0, empty);
             Imgproc.distanceTransform(mask, far, Imgproc.DIST_L2, Imgproc.DIST_MASK_3);
-            distance[bin] = new float[width * height];
-            far.get(0, 0, distance[bin]);
+            float[] values = new float[width * height];
+            far.get(0, 0, values);
+            System.arraycopy(values, 0, distance, bin * values.length, values.length);
             byte[] hit = new byte[width * height];
             for (int i = 0; i < hit.length; i++) {
-                hit[i] = (byte) (distance[bin][i] <= tolerance ? 1 : 0);
+                hit[i] = (byte) (values[i] <= tolerance ? 1 : 0);
             }
             mask.put(0, 0, hit);
             mask.convertTo(far, CvType.CV_32F);
             double window = Math.max(15, width / 8);
             Imgproc.boxFilter(far, far, -1, new Size(window, window));
-            chance[bin] = new float[width * height];
-            far.get(0, 0, chance[bin]);
+            far.get(0, 0, values);
+            System.arraycopy(values, 0, chance, bin * values.length, values.length);
         } finally {
             mask.release();
             far.release();
         }
     }
 
-    private static int bin(double directionX, double directionY) {
-        double turn = Math.atan2(directionY, directionX) / Math.PI;
-        return Math.floorMod((int) Math.floor((turn - Math.floor(turn)) * BINS), BINS);
+    /**
+     * The bin of a direction, 0 along x, growing towards y; a direction and its opposite share one. By comparison instead of
+     * by angle: this is asked some million times for each picture.
+     */
+    static int bin(double directionX, double directionY) {
+        // Turned into the upper half plane, then into the first quadrant.
+        boolean flip = directionY < 0 || directionY == 0 && directionX < 0;
+        double x = flip ? -directionX : directionX;
+        double y = flip ? -directionY : directionY;
+        if (x > 0) {
+            return inQuadrant(y, x);
+        }
+        return BINS / 2 + inQuadrant(-x, y);
+    }
+
+    /** 0 to 5 by the angle whose tangent is {@code rise / run}, in steps of 15 degrees. */
+    private static int inQuadrant(double rise, double run) {
+        int bin = 0;
+        while (bin < BINS / 2 - 1 && rise >= TANGENTS[bin] * run) {
+            bin++;
+        }
+        return bin;
     }
 
     public int width() {
@@ -88,14 +121,29 @@ public final class EvidenceMap {
         return x >= 0 && y >= 0 && x <= width - 1 && y <= height - 1;
     }
 
+    /** Where a place and direction stand in the tables of {@link #distance} and {@link #chance}; the place lies inside. */
+    public int entry(double x, double y, double directionX, double directionY) {
+        return bin(directionX, directionY) * width * height + (int) (y + 0.5) * width + (int) (x + 0.5);
+    }
+
+    /** Distance in pixels to the next paint along the direction of an {@link #entry}. */
+    public double distance(int entry) {
+        return distance[entry];
+    }
+
+    /** The share of places about an {@link #entry} that would match by chance, 0 to 1. */
+    public double chance(int entry) {
+        return chance[entry];
+    }
+
     /** Distance in pixels to the next paint along the direction; the place must lie inside. */
     public double distance(double x, double y, double directionX, double directionY) {
-        return distance[bin(directionX, directionY)][(int) Math.round(y) * width + (int) Math.round(x)];
+        return distance(entry(x, y, directionX, directionY));
     }
 
     /** The share of places about here that would match by chance, 0 to 1; the place must lie inside. */
     public double chance(double x, double y, double directionX, double directionY) {
-        return chance[bin(directionX, directionY)][(int) Math.round(y) * width + (int) Math.round(x)];
+        return chance(entry(x, y, directionX, directionY));
     }
 
     public double tolerance() {
