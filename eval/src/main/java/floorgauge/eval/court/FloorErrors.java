@@ -43,12 +43,13 @@ public record FloorErrors(
             return measured.mean().yMetres() - truth.yMetres();
         }
 
-        double distanceMetres() {
+        /** Distance between truth and measurement. */
+        public double distanceMetres() {
             return measured.mean().distanceTo(truth);
         }
 
         /** Squared Mahalanobis distance, {@code e' C^-1 e}; infinite for an error that a singular covariance rules out. */
-        double squaredNormalisedDistance() {
+        public double squaredNormalisedDistance() {
             double x = xMetres();
             double y = yMetres();
             FloorCovariance c = measured.covariance();
