@@ -22,6 +22,7 @@ public final class DefenceReader {
     private static final int ABOUT_TICKS = UniformClock.ticks(1.0);
     private static final double HEDGE_METRES = 2.0;
     private static final double SHARPNESS_METRES = 0.25;
+    private static final double LEAST_WAY_METRES = 0.3;
     private static final double SHARPNESS_SECONDS = 0.12;
 
     private final PlayView view;
@@ -56,8 +57,8 @@ public final class DefenceReader {
         left *= 1 - hedge;
         weights.put(DefenceAnswer.DROP, left * drop);
         left *= 1 - drop;
-        weights.put(DefenceAnswer.OVER, left * (s.trailing() ? 0.95 : 0.05));
-        weights.put(DefenceAnswer.UNDER, left * (s.trailing() ? 0.05 : 0.95));
+        weights.put(DefenceAnswer.OVER, left * over(s));
+        weights.put(DefenceAnswer.UNDER, left * (1 - over(s)));
         return Optional.of(weights);
     }
 
@@ -67,6 +68,47 @@ public final class DefenceReader {
                 .max(Map.Entry.comparingByValue())
                 .orElseThrow()
                 .getKey());
+    }
+
+    /** That D went by on U's side of S: his distance from the line through S along U's way, where he is level with S. */
+    private double over(Screen s) {
+        PlayerPath u = s.user();
+        int from = play.clamp(s.pass() - ABOUT_TICKS / 2);
+        int to = play.clamp(s.pass() + ABOUT_TICKS / 2);
+        if (!u.seen(from) || !u.seen(to) || !s.screener().seen(s.pass())) {
+            return 0.5;
+        }
+        double wx = u.x(to) - u.x(from);
+        double wy = u.y(to) - u.y(from);
+        double way = Math.hypot(wx, wy);
+        if (way < LEAST_WAY_METRES) {
+            return 0.5;
+        }
+        double userSide = wx * (u.y(s.pass()) - s.screener().y(s.pass())) - wy * (u.x(s.pass()) - s.screener().x(s.pass()));
+        int level = level(s, wx, wy);
+        PlayerPath d = s.userDefender();
+        if (level < 0) {
+            return 0.5;
+        }
+        double side = (wx * (d.y(level) - s.screener().y(level)) - wy * (d.x(level) - s.screener().x(level))) / way;
+        return logistic(Math.signum(userSide) * side / SHARPNESS_METRES);
+    }
+
+    /** When D is level with S along U's way: he comes from behind; the last instant seen where he never does; -1 if never seen. */
+    private int level(Screen s, double wx, double wy) {
+        PlayerPath d = s.userDefender();
+        int last = -1;
+        for (int i = play.clamp(s.pass() - ABOUT_TICKS / 2); i <= play.clamp(s.pass() + AFTER_TO_TICKS); i++) {
+            if (!d.seen(i) || !s.screener().seen(i)) {
+                continue;
+            }
+            last = i;
+            double along = wx * (d.x(i) - s.screener().x(i)) + wy * (d.y(i) - s.screener().y(i));
+            if (along >= 0) {
+                return i;
+            }
+        }
+        return last;
     }
 
     private double switched(Screen s, PlayerPath e, int at) {

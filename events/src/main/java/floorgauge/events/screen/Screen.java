@@ -21,14 +21,13 @@ import java.util.OptionalDouble;
  * @param gap between the envelopes of S and D at t0, metres; below 0 where they overlap
  * @param contactProbability that the gap was at most the contact gap for the contact time
  * @param contactSeconds how long the mean gap was
- * @param speedAtContact mean speed of S in the set time before contact, m/s
- * @param movingProbability that S was faster than the set speed and within an arm's length of D
- * @param brush between the envelopes of U and S at the pass, metres
+ * @param speedAtContact mean speed of S in the 0.2 s before and after t0, m/s
+ * @param movingProbability that S was faster than the set speed at contact
+ * @param brush distance of U and S at the pass, metres
  * @param separationBefore U to D 0.3 s before t0, metres
- * @param trailing whether D passed S on U's side, and not under the screen
  * @param separationGained largest U to D after t0 less the one before, metres; empty where it was not seen
  * @param separationIndex when it was largest
- * @param timeLost until D was back on U, seconds; empty where he was not seen to come back
+ * @param timeLost from t0 until D was back on U, seconds; empty where he was not seen to come back
  * @param next S's next act
  * @param quality the parts that were seen
  */
@@ -51,7 +50,6 @@ public record Screen(
         double movingProbability,
         Estimate brush,
         Estimate separationBefore,
-        boolean trailing,
         Optional<Estimate> separationGained,
         int separationIndex,
         OptionalDouble timeLost,

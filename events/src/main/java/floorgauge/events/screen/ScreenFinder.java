@@ -20,6 +20,9 @@ final class ScreenFinder {
     private static final int LONG_BEFORE_TICKS = UniformClock.ticks(3.5);
     private static final int SHORTLY_BEFORE_TICKS = UniformClock.ticks(0.4);
     private static final double HAS_BALL = 0.5;
+    /** Farther than the candidate distance by the errors of positions: how surely they were nearer is part of the likelihood. */
+    private static final double BEYOND_METRES = 0.5;
+
 
     private final PlayView view;
     private final Play play;
@@ -49,13 +52,13 @@ final class ScreenFinder {
      * screener may wait beside a user who stands, and only what happens when he goes counts.
      */
     private List<Integer> passes(PlayerPath screener, PlayerPath user) {
-        double most = view.standards().of(Setting.SCREEN_CANDIDATE_DISTANCE);
+        double most = view.standards().of(Setting.SCREEN_CANDIDATE_DISTANCE) + BEYOND_METRES;
         List<Integer> passes = new ArrayList<>();
         int i = Math.max(0, play.coreFrom() - NEIGHBOURHOOD_TICKS);
         while (i < play.size()) {
             int best = -1;
             while (i < play.size() && near(screener, user, i, most)) {
-                boolean goes = user.speed(i) >= leastSpeed(user, i) && user.speed(i) > screener.speed(i);
+                boolean goes = user.speed(i) >= leastSpeed(user, i);
                 if (goes && (best < 0 || screener.distanceTo(user, i) < screener.distanceTo(user, best))) {
                     best = i;
                 }

@@ -84,7 +84,7 @@ public final class ScreenFindings {
         if (s.use() != ScreenUse.USED || s.separationGained().isEmpty()) {
             return Optional.empty();
         }
-        double noContact = s.trailing() ? 1 - s.contactProbability() : 0;
+        double noContact = 1 - s.contactProbability();
         double weak = s.quality().points(standards).isPresent()
                 ? Normal.atMost(
                         standards.of(Setting.SCREEN_WEAK_QUALITY),
@@ -171,7 +171,7 @@ public final class ScreenFindings {
                 .figure(Figure.plain("contact time", s.contactSeconds(), Unit.SECONDS))
                 .figure(speed(s))
                 .figure(Figure.of(
-                        "user to screener gap", s.brush().value(), s.brush().error(), Unit.METRES))
+                        "brush distance", s.brush().value(), s.brush().error(), Unit.METRES))
                 .mark(new Mark.Distance(
                         t0, s.screener().trackId(), s.userDefender().trackId(), gap(s)));
         s.separationGained()

@@ -6,35 +6,28 @@ import floorgauge.events.play.PlayerPath;
 import floorgauge.events.standards.Setting;
 import floorgauge.events.standards.Standards;
 import floorgauge.events.view.PlayView;
-import java.util.EnumMap;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** Measures a candidate. */
+/** Measures a candidate about its moment t0. */
 final class ScreenMeter {
 
-    private static final int BEFORE_PASS_TICKS = UniformClock.ticks(1.0);
-    private static final int AFTER_PASS_TICKS = UniformClock.ticks(0.6);
+    private static final int MOMENT_BEFORE_TICKS = UniformClock.ticks(0.6);
+    private static final int MOMENT_AFTER_TICKS = UniformClock.ticks(1.0);
+    private static final int CONTACT_BEFORE_TICKS = UniformClock.ticks(1.0);
     private static final int AT_CONTACT_TICKS = UniformClock.ticks(0.2);
     private static final int LEAD_TICKS = UniformClock.ticks(0.3);
-    private static final int APPROACH_TICKS = UniformClock.ticks(3.5);
-    private static final int RECOVERY_TICKS = UniformClock.ticks(3);
+    private static final int SPAN_TICKS = UniformClock.ticks(1.0);
+    private static final int RECOVERY_TICKS = UniformClock.ticks(4);
     private static final double PLATEAU_METRES = 0.02;
-    /** An arm's length: nearer than this a moving screener holds up the defender, bodies touching or not. */
-    private static final double REACH_GAP_METRES = 0.3;
-
-    private static final double STRUCK_METRES = 0.06;
-    private static final double NEVER_NEAR_METRES = 2.0;
-    private static final double FULL_BASE = 1.5;
-    private static final double NO_BASE = 1.0;
-    private static final double LEAST_CHASE_SPEED = 0.5;
+    private static final double NEVER_NEAR_METRES = 3.0;
 
     private final PlayView view;
     private final Play play;
     private final Standards standards;
     private final ContactMeter contact;
     private final ScreenKinds kinds;
+    private final ScreenLikelihood likelihood;
 
     ScreenMeter(PlayView view) {
         this.view = view;
@@ -42,28 +35,24 @@ final class ScreenMeter {
         this.standards = view.standards();
         this.contact = new ContactMeter(standards);
         this.kinds = new ScreenKinds(view);
+        this.likelihood = new ScreenLikelihood(view);
     }
 
     Screen measure(ScreenCandidate c) {
         PlayerPath s = c.screener();
         PlayerPath u = c.user();
         PlayerPath d = c.userDefender();
-        int from = play.clamp(c.pass() - BEFORE_PASS_TICKS);
-        int to = play.clamp(c.pass() + AFTER_PASS_TICKS);
-        int moment = moment(c, from, to);
+        int moment = moment(c);
+        int from = play.clamp(moment - CONTACT_BEFORE_TICKS);
+        int to = play.clamp(moment + UniformClock.ticks(standards.of(Setting.SCREEN_SEPARATION_TIME)));
         double contactProbability = contact.contactProbability(s, d, from, to);
-        int atContact = Math.min(moment, c.pass());
-        Estimate separationBefore = separation(u, d, play.clamp(moment - LEAD_TICKS), moment);
-        int best = widest(u, d, moment);
+        Estimate before = separation(u, d, play.clamp(moment - LEAD_TICKS), moment);
+        int best = widest(u, d, moment, to);
         Optional<Estimate> gained =
-                best < 0 ? Optional.empty() : Optional.of(difference(separation(u, d, best, moment), separationBefore));
-        Estimate brush = ContactMeter.gap(u, s, c.pass());
-        ScreenUse use = use(c, moment, contactProbability);
-        int setTicks = UniformClock.ticks(standards.of(Setting.SCREEN_SET_TIME));
-        int struck = lastContact(c, moment);
-        Estimate speed = meanSpeed(s, struck - setTicks, struck);
+                best < 0 ? Optional.empty() : Optional.of(difference(separation(u, d, best, moment), before));
+        Estimate speed = meanSpeed(s, moment - AT_CONTACT_TICKS, moment + AT_CONTACT_TICKS);
         double moving = 1 - speed.probabilityAtMost(standards.of(Setting.SCREEN_SET_SPEED));
-        ScreenQuality quality = quality(c, moment, contactProbability, brush, gained);
+        Estimate brush = new Estimate(u.distanceTo(s, c.pass()), u.distanceError(s, c.pass()));
         return new Screen(
                 s,
                 u,
@@ -71,30 +60,31 @@ final class ScreenMeter {
                 c.screenerDefender(),
                 c.pass(),
                 moment,
-                play.clamp(Math.min(moment, c.pass()) - UniformClock.ticks(standards.of(Setting.SCREEN_SET_TIME))),
-                play.clamp(Math.max(moment, c.pass()) + UniformClock.ticks(1)),
-                probability(c, moment, contactProbability),
+                play.clamp(Math.min(moment, c.pass()) - SPAN_TICKS),
+                play.clamp(Math.max(moment, c.pass()) + SPAN_TICKS),
+                likelihood.of(c, moment, contactProbability),
                 kinds.kind(c, moment),
-                use,
+                kinds.use(c, moment, contactProbability),
                 gapAt(s, d, moment),
                 contactProbability,
                 contact.contactSeconds(s, d, from, to),
                 speed,
-                unit(moving * contact.withinProbability(REACH_GAP_METRES, s, d, from, to)),
+                moving * contactProbability,
                 brush,
-                separationBefore,
-                trailing(c, moment),
+                before,
                 gained,
                 best < 0 ? moment : best,
-                timeLost(u, d, moment, separationBefore.value()),
+                timeLost(u, d, moment),
                 next(s, Math.max(moment, c.pass())),
-                quality);
+                new QualityMeter(standards).measure(c, moment, contactProbability, brush, gained));
     }
 
-    /** Of the instants at which D and S are nearest, to a few centimetres, the one nearest to the pass. */
-    private int moment(ScreenCandidate c, int from, int to) {
+    /** Of the instants at which D and S are nearest, to two centimetres, the one nearest to the pass. */
+    private int moment(ScreenCandidate c) {
         PlayerPath s = c.screener();
         PlayerPath d = c.userDefender();
+        int from = play.clamp(c.pass() - MOMENT_BEFORE_TICKS);
+        int to = play.clamp(c.pass() + MOMENT_AFTER_TICKS);
         double least = Double.POSITIVE_INFINITY;
         for (int i = from; i <= to; i++) {
             if (s.seen(i) && d.seen(i)) {
@@ -114,23 +104,6 @@ final class ScreenMeter {
             }
         }
         return best;
-    }
-
-    /** The last instant up to the pass at which S and D are as near as at the screen's moment, to a few centimetres. */
-    private static int lastContact(ScreenCandidate c, int moment) {
-        PlayerPath s = c.screener();
-        PlayerPath d = c.userDefender();
-        int until = Math.max(moment, c.pass());
-        if (!s.seen(moment) || !d.seen(moment)) {
-            return Math.min(moment, c.pass());
-        }
-        double near = s.distanceTo(d, moment) + STRUCK_METRES;
-        for (int i = Math.min(until, c.pass()); i > moment; i--) {
-            if (s.seen(i) && d.seen(i) && s.distanceTo(d, i) <= near) {
-                return i;
-            }
-        }
-        return Math.min(moment, c.pass());
     }
 
     private static Estimate gapAt(PlayerPath s, PlayerPath d, int i) {
@@ -153,11 +126,10 @@ final class ScreenMeter {
     }
 
     /** When U and D are farthest apart after the screen; -1 where less than half of that time was seen. */
-    private int widest(PlayerPath u, PlayerPath d, int moment) {
-        int span = UniformClock.ticks(standards.of(Setting.SCREEN_SEPARATION_TIME));
+    private static int widest(PlayerPath u, PlayerPath d, int moment, int to) {
         int best = -1;
         int count = 0;
-        for (int i = moment; i <= moment + span; i++) {
+        for (int i = moment; i <= to; i++) {
             if (u.seen(i) && d.seen(i)) {
                 count++;
                 if (best < 0 || u.distanceTo(d, i) > u.distanceTo(d, best)) {
@@ -165,44 +137,35 @@ final class ScreenMeter {
                 }
             }
         }
-        return count * 2 >= span ? best : -1;
+        return count * 2 >= to - moment ? best : -1;
     }
 
     /**
-     * From when D loses U, by the recovered distance or as near as he was, whichever is more, until he is back; 0 where he
-     * never lost him.
+     * From the screen until D is back within the recovered distance of U; 0 where he never lost him in the separation time;
+     * empty where he was not seen to come back within four seconds.
      */
-    private OptionalDouble timeLost(PlayerPath u, PlayerPath d, int moment, double before) {
-        double back = Math.max(standards.of(Setting.SCREEN_RECOVERED_DISTANCE), before);
-        int lost = -1;
+    private OptionalDouble timeLost(PlayerPath u, PlayerPath d, int moment) {
+        double back = standards.of(Setting.SCREEN_RECOVERED_DISTANCE);
+        int span = UniformClock.ticks(standards.of(Setting.SCREEN_SEPARATION_TIME));
+        boolean lost = false;
         for (int i = moment; i <= moment + RECOVERY_TICKS; i++) {
             if (!u.seen(i) || !d.seen(i)) {
-                return OptionalDouble.empty();
+                return !lost && i > moment + span ? OptionalDouble.of(0) : OptionalDouble.empty();
             }
             boolean away = u.distanceTo(d, i) > back;
-            if (away && lost < 0) {
-                lost = i;
-            } else if (!away && lost >= 0) {
-                return OptionalDouble.of((i - lost) / (double) UniformClock.RATE_HERTZ);
+            if (!away && lost) {
+                return OptionalDouble.of((i - moment) / (double) UniformClock.RATE_HERTZ);
             }
-        }
-        return lost < 0 ? OptionalDouble.of(0) : OptionalDouble.empty();
-    }
-
-    private double slowShare(PlayerPath s, int from, int to) {
-        double sum = 0;
-        int count = 0;
-        for (int i = from; i <= to; i++) {
-            if (s.seen(i)) {
-                sum += s.slowerThan(standards.of(Setting.SCREEN_SET_SPEED), i);
-                count++;
+            if (!away && i > moment + span) {
+                return OptionalDouble.of(0);
             }
+            lost |= away;
         }
-        return count == 0 ? 1 : sum / count;
+        return OptionalDouble.empty();
     }
 
     /** Mean speed over neighbouring instants, whose errors go together. */
-    private static Estimate meanSpeed(PlayerPath s, int from, int to) {
+    static Estimate meanSpeed(PlayerPath s, int from, int to) {
         double sum = 0;
         double errors = 0;
         int count = 0;
@@ -214,61 +177,6 @@ final class ScreenMeter {
             }
         }
         return count == 0 ? new Estimate(0, 1) : new Estimate(sum / count, errors / count);
-    }
-
-    /**
-     * That this is a screen: S came to D or U on purpose, or stands in D's way, and is slow when U goes by.
-     */
-    private double probability(ScreenCandidate c, int moment, double contactProbability) {
-        double approach = logistic((approach(c, Math.min(moment, c.pass())) - 0.6) / 0.15);
-        double inTheWay = Math.max(contactProbability, near(c, moment));
-        double slow = logistic((1.9
-                        - meanSpeed(c.screener(), c.pass() - AT_CONTACT_TICKS, Math.min(moment, c.pass()) + 1)
-                                .value())
-                / 0.2);
-        return (1 - (1 - approach) * (1 - inTheWay)) * slow;
-    }
-
-    private static double near(ScreenCandidate c, int moment) {
-        return c.screener().seen(moment) && c.userDefender().seen(moment)
-                ? c.screener().within(0.25 + 2 * ContactMeter.BODY_RADIUS_METRES, c.userDefender(), moment)
-                : 0;
-    }
-
-    /** How far S's own motion brought him nearer to where D then was, metres. */
-    private double approach(ScreenCandidate c, int until) {
-        PlayerPath s = c.screener();
-        PlayerPath d = c.userDefender();
-        double best = 0;
-        double sum = 0;
-        for (int i = until; i >= Math.max(0, until - APPROACH_TICKS); i--) {
-            if (!s.seen(i) || !d.seen(i)) {
-                break;
-            }
-            double distance = Math.max(1e-6, s.distanceTo(d, i));
-            double closing = (s.vx(i) * (d.x(i) - s.x(i)) + s.vy(i) * (d.y(i) - s.y(i))) / distance;
-            sum += closing / UniformClock.RATE_HERTZ;
-            best = Math.max(best, sum);
-        }
-        return best;
-    }
-
-    /** Whether D passes S on the side on which U does, and so runs after U and not under the screen. */
-    private static boolean trailing(ScreenCandidate c, int moment) {
-        PlayerPath s = c.screener();
-        PlayerPath u = c.user();
-        PlayerPath d = c.userDefender();
-        int p = c.pass();
-        if (!s.seen(moment) || !d.seen(moment)) {
-            return false;
-        }
-        double userSide = u.vx(p) * (u.y(p) - s.y(p)) - u.vy(p) * (u.x(p) - s.x(p));
-        double defenderSide = u.vx(p) * (d.y(moment) - s.y(moment)) - u.vy(p) * (d.x(moment) - s.x(moment));
-        return userSide * defenderSide > 0;
-    }
-
-    private ScreenUse use(ScreenCandidate c, int moment, double contactProbability) {
-        return kinds.use(c, moment, contactProbability);
     }
 
     private NextAct next(PlayerPath s, int after) {
@@ -287,59 +195,6 @@ final class ScreenMeter {
             return NextAct.ROLL;
         }
         return nearer < -0.3 * moved ? NextAct.POP : NextAct.STAND;
-    }
-
-    private ScreenQuality quality(
-            ScreenCandidate c, int moment, double contactProbability, Estimate brush, Optional<Estimate> gained) {
-        Map<QualityPart, Double> parts = new EnumMap<>(QualityPart.class);
-        PlayerPath s = c.screener();
-        parts.put(QualityPart.CONTACT, contactProbability);
-        int setTicks = UniformClock.ticks(standards.of(Setting.SCREEN_SET_TIME));
-        int atContact = Math.min(moment, c.pass());
-        parts.put(QualityPart.SET, unit(slowShare(s, atContact - setTicks, atContact)));
-        base(s, atContact).ifPresent(v -> parts.put(QualityPart.BASE, v));
-        angle(s, c.userDefender(), atContact).ifPresent(v -> parts.put(QualityPart.ANGLE, v));
-        double full = standards.of(Setting.SCREEN_BRUSH_FULL);
-        double none = standards.of(Setting.SCREEN_BRUSH_NONE);
-        parts.put(QualityPart.BRUSH, unit((none - brush.value()) / Math.max(1e-9, none - full)));
-        gained.ifPresent(
-                g -> parts.put(QualityPart.EFFECT, unit(g.value() / standards.of(Setting.SCREEN_FULL_SEPARATION))));
-        return new ScreenQuality(parts);
-    }
-
-    private static OptionalDouble base(PlayerPath s, int at) {
-        double sum = 0;
-        int count = 0;
-        for (int i = at - LEAD_TICKS; i <= at + LEAD_TICKS / 2; i++) {
-            if (s.seen(i) && !Double.isNaN(s.stance(i))) {
-                sum += s.stance(i);
-                count++;
-            }
-        }
-        return count == 0
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(unit((sum / count - NO_BASE) / (FULL_BASE - NO_BASE)));
-    }
-
-    private static OptionalDouble angle(PlayerPath s, PlayerPath d, int at) {
-        double sum = 0;
-        int count = 0;
-        for (int i = at - LEAD_TICKS; i <= at + LEAD_TICKS; i++) {
-            boolean usable = s.seen(i) && d.seen(i) && !Double.isNaN(s.facing(i)) && d.speed(i) > LEAST_CHASE_SPEED;
-            if (usable) {
-                sum += Math.abs(Math.cos(s.facing(i) - Math.atan2(d.vy(i), d.vx(i))));
-                count++;
-            }
-        }
-        return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(unit(sum / count));
-    }
-
-    private static double unit(double value) {
-        return Math.max(0, Math.min(1, value));
-    }
-
-    private static double logistic(double value) {
-        return 1 / (1 + Math.exp(-value));
     }
 
     PlayView view() {

@@ -17,7 +17,7 @@ import java.util.Optional;
  */
 public enum Setting {
     SCREEN_CANDIDATE_DISTANCE(
-            "screen", "candidate-distance", LENGTH, 2.0, 0.5, 3, "user passes the screener this close"),
+            "screen", "candidate-distance", LENGTH, 1.3, 0.5, 3, "user passes the screener this close"),
     SCREEN_USER_SPEED("screen", "user-speed", SPEED, 1.5, 0.3, 5, "user runs at least this fast past the screener"),
     SCREEN_DEFENDER_DISTANCE(
             "screen", "defender-distance", LENGTH, 3, 1, 8, "user's defender is this near before the screen"),
@@ -34,8 +34,8 @@ public enum Setting {
     SCREEN_SEPARATION_TIME("screen", "separation-time", TIME, 1.5, 0.5, 4, "span after the screen for the separation"),
     SCREEN_RECOVERED_DISTANCE(
             "screen", "recovered-distance", LENGTH, 1.2, 0.5, 3, "the defender is back when this near the user"),
-    SCREEN_BRUSH_FULL("screen", "brush-full", LENGTH, 0.5, 0, 2, "user-screener gap that scores in full"),
-    SCREEN_BRUSH_NONE("screen", "brush-none", LENGTH, 1.5, 0.1, 4, "user-screener gap that scores nothing"),
+    SCREEN_BRUSH_FULL("screen", "brush-full", LENGTH, 0.5, 0, 2, "user-screener distance that scores in full"),
+    SCREEN_BRUSH_NONE("screen", "brush-none", LENGTH, 1.5, 0.1, 4, "user-screener distance that scores nothing"),
     SCREEN_REJECTED_DISTANCE("screen", "rejected-distance", LENGTH, 1.5, 0.5, 4, "user turns away within this"),
     SCREEN_STAGGER_TIME(
             "screen", "stagger-time", TIME, 2, 0.5, 4, "two screens for one user within this are staggered"),

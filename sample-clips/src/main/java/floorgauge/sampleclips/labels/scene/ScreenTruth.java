@@ -26,6 +26,7 @@ final class ScreenTruth {
     private static final double REACH = 1.0;
     private static final double USED_WITHIN = 2.0;
     private static final double LOST_UNDER = 0.15;
+    private static final double PLATEAU = 0.02;
     private static final double EARLY = -0.2;
     private static final double LATE = 0.8;
 
@@ -77,8 +78,7 @@ final class ScreenTruth {
         if (!candidate(passing, screener, user, defender)) {
             return Optional.empty();
         }
-        int near = least(
-                motion.tick(motion.time(passing) - 0.6), motion.tick(motion.time(passing) + 1), screener, defender);
+        int near = nearest(passing, screener, defender);
         int at = motion.distance(near, screener, defender) > DEFENDER_WITHIN ? passing : near;
         return Optional.of(new Screen(
                 step, at, passing, screener, user, defender, ScreenMeasures.of(motion, at, screener, user, defender)));
@@ -104,6 +104,21 @@ final class ScreenTruth {
             }
         }
         return best >= 0 ? best : least(from, to, screener, user);
+    }
+
+    /** Of the moments about the passing at which two are nearest, to two centimetres, the one nearest to the passing. */
+    private int nearest(int passing, int a, int b) {
+        int from = motion.tick(motion.time(passing) - 0.6);
+        int to = motion.tick(motion.time(passing) + 1);
+        double near = motion.distance(least(from, to, a, b), a, b) + PLATEAU;
+        int best = -1;
+        for (int i = from; i <= to; i++) {
+            boolean counts = motion.distance(i, a, b) <= near;
+            if (counts && (best < 0 || Math.abs(i - passing) < Math.abs(best - passing))) {
+                best = i;
+            }
+        }
+        return best;
     }
 
     private int least(int from, int to, int a, int b) {
