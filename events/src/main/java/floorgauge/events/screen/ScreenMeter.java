@@ -62,7 +62,7 @@ final class ScreenMeter {
                 moment,
                 play.clamp(Math.min(moment, c.pass()) - SPAN_TICKS),
                 play.clamp(Math.max(moment, c.pass()) + SPAN_TICKS),
-                likelihood.of(c, moment, contactProbability),
+                likelihood.of(c, moment),
                 kinds.kind(c, moment),
                 kinds.use(c, moment, contactProbability),
                 gapAt(s, d, moment),
