@@ -4,7 +4,7 @@ package floorgauge.events.screen;
 public enum ScreenKind {
     BALL("ball screen"),
     HANDOFF("handoff screen"),
-    DRAG("drag screen"),
+    DRAG("drag"),
     DOWN("down screen"),
     BACK("back screen"),
     FLARE("flare screen"),

@@ -5,6 +5,7 @@ import floorgauge.events.play.AttackGeometry;
 import floorgauge.events.play.BallPath;
 import floorgauge.events.play.Play;
 import floorgauge.events.play.PlayerPath;
+import floorgauge.events.standards.Setting;
 import floorgauge.events.view.PlayView;
 
 /**
@@ -18,6 +19,10 @@ final class ScreenKinds {
     private static final double OUTSIDE_METRES = 4.0;
     private static final double ELBOW_METRES = 2.2;
     private static final double MOVED_METRES = 1.0;
+    private static final double AWAY_METRES = 1.5;
+    private static final double LOW_METRES = 3.0;
+    private static final double WING_METRES = 5.5;
+    private static final double HALF_COURT_METRES = 1.5;
     private static final double TURNED_RADIANS = Math.toRadians(110);
     private static final double SLIP_SPEED = 2.0;
 
@@ -33,9 +38,22 @@ final class ScreenKinds {
         int from = firstSeen(c.user(), c.pass() - SPAN_TICKS, c.pass());
         int to = lastSeen(c.user(), c.pass() + SPAN_TICKS, c.pass());
         if (hasBall(c.user(), Math.min(moment, c.pass()))) {
-            return ScreenKind.BALL;
+            return soonAfterHalfCourt(c.user(), c.pass()) ? ScreenKind.DRAG : ScreenKind.BALL;
         }
         return offBall(c.user(), c.screener(), from, to, c.pass());
+    }
+
+    /** Whether the ball, or the user where it was not seen, was still at or behind half court within the drag time. */
+    private boolean soonAfterHalfCourt(PlayerPath user, int pass) {
+        int since = pass - UniformClock.ticks(view.standards().of(Setting.SCREEN_DRAG_TIME));
+        for (int i = pass; i >= Math.max(0, since); i--) {
+            int k = i;
+            double x = play.ball().filter(b -> b.seen(k)).map(b -> b.x(k)).orElse(user.seen(i) ? user.x(i) : 10);
+            if (x < HALF_COURT_METRES) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private boolean hasBall(PlayerPath user, int at) {
@@ -46,27 +64,40 @@ final class ScreenKinds {
         AttackGeometry g = play.geometry();
         double rimFrom = g.rimDistance(user.x(from), user.y(from));
         double rimTo = g.rimDistance(user.x(to), user.y(to));
+        double outFrom = g.rimX() - user.x(from);
         double dx = user.x(to) - user.x(from);
         double dy = user.y(to) - user.y(from);
         boolean sides = user.y(from) * user.y(to) < 0;
         boolean low = g.rimDistance(screener.x(pass), screener.y(pass)) < OUTSIDE_METRES
-                && user.x(from) > g.freeThrowX()
-                && user.x(to) > g.freeThrowX();
+                && outFrom < LOW_METRES
+                && g.rimX() - user.x(to) < OUTSIDE_METRES;
         if (low && sides && Math.abs(dy) > Math.abs(dx)) {
             return ScreenKind.CROSS;
         }
-        boolean toRim = rimFrom - rimTo > MOVED_METRES && rimFrom > OUTSIDE_METRES && dx > 0;
+        if (Math.min(rimFrom, rimTo) > OUTSIDE_METRES && awayFromBall(user, from, to)) {
+            return ScreenKind.FLARE;
+        }
+        boolean toRim = rimFrom - nearestToRim(user, pass, to) > MOVED_METRES && outFrom > LOW_METRES && dx > MOVED_METRES;
         if (toRim) {
-            boolean elbow = Math.min(
-                            Math.hypot(user.x(pass) - g.freeThrowX(), user.y(pass) - g.halfLane()),
-                            Math.hypot(user.x(pass) - g.freeThrowX(), user.y(pass) + g.halfLane()))
-                    < ELBOW_METRES;
-            return elbow ? ScreenKind.SHUFFLE : ScreenKind.BACK;
+            return rimFrom > WING_METRES && nearElbow(user, pass) ? ScreenKind.SHUFFLE : ScreenKind.BACK;
         }
-        if (-dx > MOVED_METRES) {
-            return ScreenKind.DOWN;
+        return -dx > MOVED_METRES ? ScreenKind.DOWN : ScreenKind.OFF_BALL;
+    }
+
+    private boolean nearElbow(PlayerPath user, int pass) {
+        AttackGeometry g = play.geometry();
+        double along = user.x(pass) - g.freeThrowX();
+        return Math.hypot(along, Math.abs(user.y(pass)) - g.halfLane()) < ELBOW_METRES;
+    }
+
+    private double nearestToRim(PlayerPath user, int from, int to) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = from; i <= to; i++) {
+            if (user.seen(i)) {
+                least = Math.min(least, play.geometry().rimDistance(user.x(i), user.y(i)));
+            }
         }
-        return awayFromBall(user, from, to) ? ScreenKind.FLARE : ScreenKind.OFF_BALL;
+        return least;
     }
 
     private boolean awayFromBall(PlayerPath user, int from, int to) {
@@ -76,7 +107,7 @@ final class ScreenKinds {
         BallPath ball = play.ball().get();
         return ball.seen(from)
                 && ball.seen(to)
-                && ball.distanceTo(user, to) - ball.distanceTo(user, from) > MOVED_METRES;
+                && ball.distanceTo(user, to) - ball.distanceTo(user, from) > AWAY_METRES;
     }
 
     ScreenUse use(ScreenCandidate c, int moment, double contactProbability) {

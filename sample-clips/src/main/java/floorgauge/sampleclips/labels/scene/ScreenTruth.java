@@ -27,6 +27,9 @@ final class ScreenTruth {
     private static final double USED_WITHIN = 2.0;
     private static final double LOST_UNDER = 0.15;
     private static final double PLATEAU = 0.02;
+    private static final double DRAG_SECONDS = 6;
+    private static final double HALF_COURT = 1.5;
+    private static final List<String> SEVERAL = List.of("double screen", "staggered screen", "elevator screen");
     private static final double EARLY = -0.2;
     private static final double LATE = 0.8;
 
@@ -185,10 +188,20 @@ final class ScreenTruth {
         return Feet.of(motion.person(screen.at(), screen.screener()), 0).overShoulders();
     }
 
-    /** The scenario's own word; else, from who has the ball and where the user goes. */
+    /**
+     * The scenario's own word, where it names what one screener does; else from who has the ball and where the user goes. A
+     * pin-down is a down screen; a drag comes soon after half court; words for several screeners are told by chains.
+     */
     private String label(Screen screen) {
-        if (screen.step().kind().isPresent()) {
-            return screen.step().kind().orElseThrow();
+        String told = screen.step().kind().orElse("");
+        if (told.equals("pin-down")) {
+            return "down screen";
+        }
+        if (told.equals("drag")) {
+            return soonAfterHalfCourt(screen.passing()) ? told : "ball screen";
+        }
+        if (!told.isEmpty() && !SEVERAL.contains(told)) {
+            return told;
         }
         if (motion.controls(screen.passing(), screen.user())) {
             return "ball screen";
@@ -203,6 +216,15 @@ final class ScreenTruth {
             return "down screen";
         }
         return nearer > 1.5 ? "back screen" : sideways < 0 ? "cross screen" : "flare screen";
+    }
+
+    private boolean soonAfterHalfCourt(int passing) {
+        for (int i = motion.tick(motion.time(passing) - DRAG_SECONDS); i <= passing; i++) {
+            if (motion.scene().end().sign() * motion.ball(i).x() < HALF_COURT) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private double fromBaseline(int tick, int id) {
@@ -249,23 +271,27 @@ final class ScreenTruth {
                     .figure(FigureNames.GAP, m.gapMetres())
                     .make());
         }
-        if (moving) {
+        boolean early = timing(screen, events);
+        if (moving && !early) {
             events.add(maker(FindingKind.MOVING_SCREEN, screen)
                     .figure(FigureNames.SCREENER_SPEED, m.speedAtContact())
                     .make());
         }
-        timing(screen, moving, events);
     }
 
-    /** Of a user without the ball and a screener who comes to rest: start of the run against that moment. */
-    private void timing(Screen screen, boolean moving, List<LabelledEvent> events) {
-        if (moving || motion.controls(screen.passing(), screen.user())) {
-            return;
+    /**
+     * Of a user without the ball and a screener who comes to rest: start of the run against that moment.
+     *
+     * @return whether he left too early, which leaves his screener no time to be set
+     */
+    private boolean timing(Screen screen, List<LabelledEvent> events) {
+        if (motion.controls(screen.passing(), screen.user())) {
+            return false;
         }
         OptionalInt set = setTick(screen);
         int start = startOfRun(screen);
         if (set.isEmpty()) {
-            return;
+            return false;
         }
         double after = motion.time(start) - motion.time(set.getAsInt());
         FindingKind kind = after < EARLY ? FindingKind.EARLY_CUT : after > LATE ? FindingKind.LATE_CUT : null;
@@ -275,6 +301,7 @@ final class ScreenTruth {
                     .figure(FigureNames.START_AFTER_SET, after)
                     .make());
         }
+        return kind == FindingKind.EARLY_CUT;
     }
 
     /** The beginning of the rest in which the screener is nearest to having his user pass; empty where he never rests. */
