@@ -32,7 +32,7 @@ public final class Bodies {
         for (int i = 0; i < movers.size(); i++) {
             FloorVector now = movers.get(i).velocity();
             FloorVector change = wished.get(i).minus(now).times(TICK_SECONDS / RESPONSE_SECONDS);
-            next.add(now.plus(change.atMost(EFFORT * TICK_SECONDS)));
+            next.add(now.plus(change.atMost(movers.get(i).effort() * EFFORT * TICK_SECONDS)));
         }
         for (int round = 0; round < ROUNDS; round++) {
             keepApart(movers, next);

@@ -20,6 +20,7 @@ public final class Mover {
     private double actionPhase;
     private double jumpMetres;
     private double yielding = 1;
+    private double effort = 1;
 
     public Mover(Person person, FloorVector position, double facingRadians) {
         this.person = Objects.requireNonNull(person, "person");
@@ -50,6 +51,15 @@ public final class Mover {
 
     public void yielding(double share) {
         yielding = share;
+    }
+
+    /** Share of the usual acceleration with which this body starts: less with a ball to dribble. */
+    public double effort() {
+        return effort;
+    }
+
+    public void effort(double share) {
+        effort = share;
     }
 
     public Action action() {

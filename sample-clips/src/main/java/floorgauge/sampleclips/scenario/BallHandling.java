@@ -21,6 +21,9 @@ final class BallHandling {
     private static final double PASS_METRES_PER_SECOND = 9;
     private static final double SHORTEST_FLIGHT_SECONDS = 0.22;
     private static final double HANDOFF_METRES = 0.95;
+    /** With a ball to dribble one starts less hard: this project's own choice. */
+    private static final double DRIBBLER_EFFORT = 0.75;
+
     private static final double DRIBBLING_METRES_PER_SECOND = 0.7;
 
     private final Floor floor;
@@ -28,6 +31,7 @@ final class BallHandling {
     private final Map<String, Double> ended = new HashMap<>();
     private Span current;
     private Step act;
+    private Optional<Role> thief = Optional.empty();
     private double actSeconds;
     private double arrivalSeconds;
     private FloorVector releasedAt = FloorVector.ZERO;
@@ -57,6 +61,11 @@ final class BallHandling {
         return mover.position().plus(mover.velocity().times(0.25));
     }
 
+    /** The pass just begun will be picked off by a defender. */
+    void pickedOffBy(Role defender) {
+        thief = Optional.of(defender);
+    }
+
     /** The ball step in progress: a pass until it is received. */
     Optional<Step> act() {
         return Optional.ofNullable(act);
@@ -68,6 +77,11 @@ final class BallHandling {
 
     Control.Kind kind() {
         return current.kind;
+    }
+
+    /** For how long the ball has been as it is. */
+    double heldSeconds() {
+        return floor.time() - current.from;
     }
 
     /** When a pass in flight will be received. */
@@ -132,7 +146,7 @@ final class BallHandling {
 
     /** Flight to where the receiver will be, at the speed of a chest pass. */
     private void release(double time, Mover self) {
-        Role to = act.other().orElseThrow();
+        Role to = thief.orElse(act.other().orElseThrow());
         Mover receiver = floor.mover(to);
         double flight = SHORTEST_FLIGHT_SECONDS;
         for (int i = 0; i < 5; i++) {
@@ -149,7 +163,9 @@ final class BallHandling {
     private void fly(double time) {
         Role to = current.to.orElseThrow();
         if (time >= arrivalSeconds) {
-            ended.put(act.label(), time);
+            if (thief.isEmpty()) {
+                ended.put(act.label(), time);
+            }
             act = null;
             change(Control.Kind.HELD, time, to, Optional.empty());
             floor.ball(floor.mover(to).position(), Optional.of(to));
@@ -160,6 +176,7 @@ final class BallHandling {
         floor.ball(releasedAt.plus(there.minus(releasedAt).times(share)), Optional.empty());
     }
 
+    /** A dribble stays alive until the ball is passed or shot, or the player is to hold it: nobody dribbles twice. */
     private void dribbleOrHold(double time) {
         Mover self = floor.mover(current.who);
         boolean moves = self.velocity().length() > DRIBBLING_METRES_PER_SECOND;
@@ -168,7 +185,10 @@ final class BallHandling {
         boolean travels = floor.goal(current.who) instanceof Travel travel
                 && !travel.reached()
                 && (travel.isDribble() || sinceCatch);
-        Control.Kind wanted = travels && moves && !ballAct ? Control.Kind.DRIBBLED : Control.Kind.HELD;
+        boolean live = current.kind == Control.Kind.DRIBBLED && !(floor.goal(current.who) instanceof Stand);
+        boolean dribbles = live || (travels && moves);
+        Control.Kind wanted = dribbles && !ballAct ? Control.Kind.DRIBBLED : Control.Kind.HELD;
+        self.effort(current.kind == Control.Kind.DRIBBLED ? DRIBBLER_EFFORT : 1);
         if (wanted != current.kind && (sinceCatch || wanted == Control.Kind.DRIBBLED || ballAct)) {
             change(wanted, time, current.who, Optional.empty());
         }

@@ -23,7 +23,9 @@ final class BodyLanguage {
     void apply() {
         floor.movers().forEach((role, mover) -> {
             mover.jump(0);
-            FloorVector look = role.defends() ? defend(role, mover) : attack(role, mover);
+            boolean attacks =
+                    !role.defends() || floor.holder().filter(role::equals).isPresent();
+            FloorVector look = attacks ? attack(role, mover) : defend(role, mover);
             if (look.length() > 1e-6) {
                 mover.turnTowards(look.radians(), Bodies.TICK_SECONDS);
             }

@@ -27,32 +27,43 @@ final class Choreographer {
 
     private static final double CHASE_METRES_PER_SECOND = 5.2;
 
-    /** Metres across the defender's way, and along it, by which a screener who misses may stand amiss. */
-    private static final double[] ACROSS = {-1.3, -1.1, -0.9, -0.7, -0.5, 0.5, 0.7, 0.9, 1.1, 1.3};
+    /** A rendition this near to what was asked for ends the search; one that is not within the other is not looked at further. */
+    private static final double GOOD_ENOUGH = 0.06;
 
-    private static final double[] ALONG = {0, 0.45, 0.9};
+    private static final double TOO_FAR = 1.0;
+
+    /** A fault that can't be seen is as bad as one that is off by this much. */
+    private static final double UNSEEN_COST = 0.3;
 
     /** Bodies in a crowd give by so much. */
     private static final double PRESSED_METRES = 0.05;
 
     private static final double OVERTIME_SECONDS = 3;
+    /** A ball that was picked off is held for a moment before it is dribbled away. */
+    private static final double SECURED_SECONDS = 0.4;
+
+    /** So long a screener waits for a user who does not come. */
+    private static final double LONGEST_HELD_SECONDS = 1.5;
+
     private static final double LAST_STEP_SECONDS = 1;
 
     private final Scenario scenario;
     private final Variation variation;
     private final List<Fault> faults;
+    private final Rendition rendition;
     private final Map<String, Double> fixedStarts = new HashMap<>();
     private final Map<String, Double> fixedEnds = new HashMap<>();
     private final Map<String, Double> started = new HashMap<>();
     private final Map<String, Double> ended = new HashMap<>();
     private final Map<String, Goal> pending = new HashMap<>();
+    private final List<Role> thieves = new ArrayList<>();
     private final SortedMap<Role, Person> cast;
     private final Floor floor;
     private final BallHandling ball;
     private final BodyLanguage language;
-    private FloorVector amiss = FloorVector.ZERO;
 
-    private Choreographer(Scenario scenario, Variation variation, List<Fault> faults) {
+    private Choreographer(Scenario scenario, Variation variation, List<Fault> faults, Rendition rendition) {
+        this.rendition = rendition;
         this.scenario = scenario;
         this.variation = variation;
         this.faults = faults;
@@ -64,37 +75,51 @@ final class Choreographer {
 
     /** @throws ScenarioException where the scenario can't be played as written */
     static PlayedScene play(Scenario scenario, String version, long seed) {
-        Variation variation = new Variation(scenario.name(), seed);
-        Choreographer sound = new Choreographer(scenario, variation, List.of());
-        sound.run();
+        Choreographer sound = Takes.sound(scenario, seed);
         List<Fault> faults = scenario.versions().get(version);
         if (faults.isEmpty()) {
             return sound.scene(version);
         }
+        ScenarioException refused = null;
         Choreographer best = null;
-        for (FloorVector amiss : placesToMiss(faults)) {
-            Choreographer faulty = new Choreographer(scenario, variation, faults);
-            faulty.amiss = amiss;
+        double least = Double.MAX_VALUE;
+        for (Rendition rendition : Rendition.of(faults)) {
+            Choreographer faulty = new Choreographer(scenario, sound.variation, faults, rendition);
             faulty.shiftStarts(sound);
-            faulty.run();
-            if (best == null || faulty.missError() < best.missError()) {
-                best = faulty;
+            try {
+                faulty.run();
+            } catch (ScenarioException e) {
+                refused = refused == null ? e : refused;
+                continue;
             }
+            double error = faulty.error(version, seed);
+            if (error < least) {
+                best = faulty;
+                least = error;
+            }
+            if (error < GOOD_ENOUGH) {
+                break;
+            }
+        }
+        if (best == null) {
+            throw refused;
         }
         return best.scene(version);
     }
 
-    private static List<FloorVector> placesToMiss(List<Fault> faults) {
-        if (faults.stream().noneMatch(Fault.ScreenMisses.class::isInstance)) {
-            return List.of(FloorVector.ZERO);
-        }
-        List<FloorVector> places = new ArrayList<>();
-        for (double across : ACROSS) {
-            for (double along : ALONG) {
-                places.add(new FloorVector(along, across));
-            }
-        }
-        return places;
+    /** The version without a fault, in one take. */
+    static Choreographer playSound(Scenario scenario, Variation variation) {
+        Choreographer sound = new Choreographer(scenario, variation, List.of(), new Rendition(FloorVector.ZERO, 1));
+        sound.run();
+        return sound;
+    }
+
+    /** How far a rendition is from the version that was asked for: in size, and whether its faults can be seen. */
+    private double error(String version, long seed) {
+        double error = missError() + rendition.departure();
+        return error < TOO_FAR
+                ? error + UNSEEN_COST * FaultShown.unseen(faults, scene(version), seed)
+                : error + faults.size();
     }
 
     /**
@@ -136,13 +161,15 @@ final class Choreographer {
             FloorVector looksAt = role.defends() ? attacker : rim;
             movers.put(role, new Mover(person, at, looksAt.minus(at).radians()));
         });
-        Floor made = new Floor(rim, movers);
+        FloorVector corner = new FloorVector(
+                scenario.rules().lengthMetres() / 2, scenario.rules().widthMetres() / 2);
+        Floor made = new Floor(rim, corner, movers, new Restlessness(variation));
         movers.forEach((role, mover) -> {
             if (role.defends()) {
                 made.man(role, Role.attacker(role.number()));
                 made.goal(role, guard(role, OptionalDouble.empty(), Guard.Way.CHASE));
             } else {
-                made.goal(role, new Stand(mover.position()));
+                made.goal(role, KeepAbout.at(role, mover.position()));
             }
         });
         return made;
@@ -164,9 +191,10 @@ final class Choreographer {
     private void shiftStarts(Choreographer sound) {
         for (Fault fault : faults) {
             if (fault instanceof Fault.Late late) {
-                fixedStarts.put(late.step(), sound.startOf(late.step()) + late.bySeconds());
+                fixedStarts.put(late.step(), sound.startOf(late.step()) + late.bySeconds() * rendition.scale());
             } else if (fault instanceof Fault.Early early) {
-                fixedStarts.put(early.step(), Math.max(0, sound.startOf(early.step()) - early.bySeconds()));
+                fixedStarts.put(
+                        early.step(), Math.max(0, sound.startOf(early.step()) - early.bySeconds() * rendition.scale()));
             } else if (fault instanceof Fault.LeftOut left) {
                 fixedStarts.put(left.step(), sound.startOf(left.step()));
                 fixedEnds.put(left.step(), sound.ended.getOrDefault(left.step(), sound.startOf(left.step())));
@@ -182,6 +210,8 @@ final class Choreographer {
         while (floor.time() < scenario.durationSeconds() - 1e-9 || goesOn()) {
             beginSteps();
             drift();
+            breakAway();
+            floor.receiver(ball.act().flatMap(Step::other));
             List<FloorVector> wishes = new ArrayList<>();
             floor.movers().forEach((role, mover) -> wishes.add(floor.goal(role).wish(floor, mover)));
             language.apply();
@@ -207,7 +237,7 @@ final class Choreographer {
     private void beginSteps() {
         for (Step step : scenario.steps()) {
             if (!started.containsKey(step.label()) && due(step) && floor.time() >= startTime(step) - 1e-9) {
-                if (ballAct(step.verb()) && !leftOut(step) && !ball.ready(step)) {
+                if (!leftOut(step) && mustWait(step)) {
                     continue;
                 }
                 started.put(step.label(), floor.time());
@@ -216,6 +246,18 @@ final class Choreographer {
                 }
             }
         }
+    }
+
+    /** For the ball, or for the user of a screen to be past before the screener leaves it. */
+    private boolean mustWait(Step step) {
+        if (ballAct(step.verb())) {
+            return !ball.ready(step);
+        }
+        boolean leaves = step.verb() == Verb.ROLL || step.verb() == Verb.POP;
+        return leaves
+                && floor.goal(step.who()) instanceof SetScreen screen
+                && !screen.isPassed()
+                && floor.time() < startTime(step) + LONGEST_HELD_SECONDS;
     }
 
     private static boolean ballAct(Verb verb) {
@@ -256,6 +298,7 @@ final class Choreographer {
                 give(
                         step,
                         new Travel(
+                                who,
                                 place(step, "to", step.to().orElseThrow()),
                                 step.via().map(v -> place(step, "via", v)),
                                 step.off(),
@@ -263,7 +306,12 @@ final class Choreographer {
                                 step.verb() == Verb.DRIBBLE));
             }
             case SCREEN -> give(step, screen(step));
-            case PASS, HANDOFF, SHOOT -> ball.begin(step);
+            case PASS, HANDOFF, SHOOT -> {
+                ball.begin(step);
+                if (faults.contains(new Fault.Stolen(step.label()))) {
+                    steal(step);
+                }
+            }
             case HOLD -> {
                 give(step, new Stand(mover.position()));
             }
@@ -307,13 +355,14 @@ final class Choreographer {
         double slide = 0;
         for (Fault fault : faults) {
             if (fault instanceof Fault.ScreenMisses f && f.step().equals(step.label())) {
-                miss = amiss;
+                miss = rendition.amiss();
             } else if (fault instanceof Fault.ScreenerMoving f && f.step().equals(step.label())) {
-                slide = f.metresPerSecond();
+                slide = f.metresPerSecond() * rendition.scale();
             }
         }
         Spot toward = step.toward().or(step::at).orElseThrow();
         return new SetScreen(
+                step.who(),
                 step.forWhom().orElseThrow(),
                 step.other().orElseThrow(),
                 place(step, "toward", toward),
@@ -343,6 +392,30 @@ final class Choreographer {
         giveAndEnd(step, guard(step.who(), OptionalDouble.empty(), Guard.Way.CHASE));
     }
 
+    /** The receiver's defender picks the pass off. */
+    private void steal(Step pass) {
+        Role receiver = pass.other().orElseThrow();
+        Role thief = floor.movers().keySet().stream()
+                .filter(r -> r.defends() && floor.man(r).equals(receiver))
+                .findFirst()
+                .orElse(Role.defender(receiver.number()));
+        ball.pickedOffBy(thief);
+        floor.goal(thief, new Intercept(receiver));
+        thieves.add(thief);
+    }
+
+    /** A defender who has picked a pass off dribbles away. */
+    private void breakAway() {
+        for (Role thief : List.copyOf(thieves)) {
+            if (floor.holder().filter(thief::equals).isPresent() && ball.heldSeconds() > SECURED_SECONDS) {
+                FloorVector halfCourt = floor.mover(thief).position();
+                FloorVector away = new FloorVector(-floor.rim().x() / 3, halfCourt.y() / 2);
+                floor.goal(thief, new Travel(thief, away, Optional.empty(), Optional.empty(), 4.5, true));
+                thieves.remove(thief);
+            }
+        }
+    }
+
     private void drift() {
         for (Fault fault : faults) {
             if (fault instanceof Fault.Drift d
@@ -350,6 +423,8 @@ final class Choreographer {
                     && !started.containsKey("drift of " + d.who())) {
                 started.put("drift of " + d.who(), floor.time());
                 floor.goal(d.who(), new DriftGoal(d.towards(), d.withinMetres()));
+            } else if (fault instanceof Fault.Standing s) {
+                floor.standing(floor.time() >= s.fromSeconds() && floor.time() < s.fromSeconds() + s.lastingSeconds());
             }
         }
     }
@@ -409,7 +484,7 @@ final class Choreographer {
         }
     }
 
-    private PlayedScene scene(String version) {
+    PlayedScene scene(String version) {
         List<PlayedStep> steps = new ArrayList<>();
         for (Step step : scenario.steps()) {
             if (!leftOut(step) && started.containsKey(step.label())) {

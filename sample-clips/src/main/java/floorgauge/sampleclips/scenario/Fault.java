@@ -23,8 +23,23 @@ sealed interface Fault {
     /** A step that is not done at all, with those that wait for it begun as if it had been. */
     record LeftOut(String step) implements Fault {}
 
+    /** A pass that the receiver's defender picks off. */
+    record Stolen(String step) implements Fault {}
+
+    /** Attackers without a step stand and watch for a while, and their defenders with them. */
+    record Standing(double fromSeconds, double lastingSeconds) implements Fault {}
+
     /** All the faults of a version. */
     static List<String> words() {
-        return List.of("screen misses", "screener moving", "pass held", "late cut", "early cut", "drift", "left out");
+        return List.of(
+                "screen misses",
+                "screener moving",
+                "pass held",
+                "pass stolen",
+                "late cut",
+                "early cut",
+                "drift",
+                "left out",
+                "players stand");
     }
 }

@@ -17,6 +17,16 @@ final class FaultReader {
             case "screener moving" ->
                 new Fault.ScreenerMoving(step(field, steps, Verb.SCREEN), size(field, "speed", "step", 0.3, 3));
             case "pass held" -> new Fault.Late(step(field, steps, Verb.PASS), size(field, "for", "step", 0.1, 5));
+            case "pass stolen" -> {
+                field.fields(List.of("fault", "step"));
+                yield new Fault.Stolen(step(field, steps, Verb.PASS));
+            }
+            case "players stand" -> {
+                field.fields(List.of("fault", "from", "for"));
+                yield new Fault.Standing(
+                        field.required("from").number(0, 60),
+                        field.required("for").number(0.5, 20));
+            }
             case "late cut" -> new Fault.Late(step(field, steps, null), size(field, "by", "step", 0.1, 5));
             case "early cut" -> new Fault.Early(step(field, steps, null), size(field, "by", "step", 0.1, 5));
             case "drift" -> drift(field, attack);

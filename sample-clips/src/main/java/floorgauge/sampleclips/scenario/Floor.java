@@ -17,7 +17,11 @@ final class Floor {
     /** Common practice: a player answers what another does after about a fifth of a second. */
     static final double REACTION_SECONDS = 0.2;
 
+    private static final double OFF_LINES_METRES = 0.5;
+
     private final FloorVector rim;
+    private final FloorVector corner;
+    private final Restlessness restlessness;
     private final SortedMap<Role, Mover> movers;
     private final List<Mover> everyone;
     private final Map<Role, Goal> goals = new TreeMap<>();
@@ -27,9 +31,13 @@ final class Floor {
     private final SortedMap<Double, Map<Role, Role>> menByTime = new TreeMap<>();
     private FloorVector ball = FloorVector.ZERO;
     private Optional<Role> holder = Optional.empty();
+    private Optional<Role> receiver = Optional.empty();
+    private boolean standing;
 
-    Floor(FloorVector rim, SortedMap<Role, Mover> movers) {
+    Floor(FloorVector rim, FloorVector corner, SortedMap<Role, Mover> movers, Restlessness restlessness) {
         this.rim = rim;
+        this.corner = corner;
+        this.restlessness = restlessness;
         this.movers = movers;
         this.everyone = List.copyOf(movers.values());
         movers.keySet().forEach(role -> index.put(role, index.size()));
@@ -50,6 +58,46 @@ final class Floor {
 
     FloorVector rim() {
         return rim;
+    }
+
+    Restlessness restlessness() {
+        return restlessness;
+    }
+
+    /** Whether the fault is on in which those without a step stand and watch. */
+    boolean standing() {
+        return standing;
+    }
+
+    void standing(boolean now) {
+        standing = now;
+    }
+
+    /** Who is about to get the ball, if anyone is. */
+    void receiver(Optional<Role> who) {
+        receiver = who;
+    }
+
+    /** Whether an attacker has a reason to keep still: the ball, a pass on its way, a screen on its way. */
+    boolean quiet(Role attacker) {
+        return holder.filter(attacker::equals).isPresent()
+                || receiver.filter(attacker::equals).isPresent()
+                || awaitsScreen(attacker);
+    }
+
+    /** Whether a team-mate is on his way to screen for an attacker, or stands ready. */
+    boolean awaitsScreen(Role attacker) {
+        return goals.values().stream()
+                .anyMatch(g -> g instanceof SetScreen screen
+                        && !screen.isUsed()
+                        && screen.user().equals(attacker));
+    }
+
+    /** The nearest point within the lines to where one who keeps a place would go; places out of bounds are kept. */
+    FloorVector inside(FloorVector target, FloorVector place) {
+        double x = Math.max(corner.x() - OFF_LINES_METRES, Math.abs(place.x()));
+        double y = Math.max(corner.y() - OFF_LINES_METRES, Math.abs(place.y()));
+        return new FloorVector(Math.max(-x, Math.min(x, target.x())), Math.max(-y, Math.min(y, target.y())));
     }
 
     SortedMap<Role, Mover> movers() {

@@ -29,21 +29,31 @@ record Guard(Role self, OptionalDouble gap, double pace, Way way) implements Goa
     private static final double ON_BALL_METRES = 1.0;
     private static final double ONE_PASS_AWAY_METRES = 6.5;
     private static final double RUNNING_METRES_PER_SECOND = 2.2;
-    private static final double OFF_SCREENER_METRES = 1.5;
+    private static final double OFF_SCREENER_METRES = 1.2;
     private static final double FELT_METRES = 0.78;
     private static final double SEEN_METRES = 1.9;
+    private static final double SHUFFLE_METRES = 0.25;
 
     @Override
     public FloorVector wish(Floor floor, Mover mover) {
         Role man = floor.man(self);
         FloorVector place = floor.seenPosition(man);
         FloorVector velocity = floor.seenVelocity(man);
-        FloorVector target =
-                place.plus(velocity.times(Floor.REACTION_SECONDS)).plus(offset(floor, man, place, velocity));
+        FloorVector target = place.plus(velocity.times(Floor.REACTION_SECONDS))
+                .plus(offset(floor, man, place, velocity))
+                .plus(shuffle(floor, man));
         List<Mover> team = floor.team(self);
         FloorVector straight = Steering.arrive(mover, target, velocity.times(0.9), pace);
         FloorVector wished = Steering.around(mover, straight, team, SEEN_METRES, 0);
         return round(floor, mover, man, wished);
+    }
+
+    /** Feet that do not rest; quiet where a screen comes, so that the screener finds him. */
+    private FloorVector shuffle(Floor floor, Role man) {
+        boolean quiet = floor.standing() || floor.awaitsScreen(man) || floor.goal(man) instanceof SetScreen;
+        return quiet
+                ? FloorVector.ZERO
+                : floor.restlessness().move(self, floor.time()).offset().times(SHUFFLE_METRES);
     }
 
     private FloorVector offset(Floor floor, Role man, FloorVector place, FloorVector velocity) {

@@ -15,7 +15,7 @@ record MissedBy(double gapMetres, double passingMetres) {
 
     private static final double RUNS = 1.5;
     /** Farther off than this no one would call it a use of the screen. */
-    private static final double USED_WITHIN = 1.25;
+    private static final double USED_WITHIN = 1.8;
 
     static MissedBy of(Floor floor, Step step, double setSeconds) {
         List<Role> roles = List.copyOf(floor.movers().keySet());

@@ -31,7 +31,16 @@ final class SetScreen implements Goal {
     private static final double CAREFUL_YIELD = 1000;
 
     private static final double PLANTED_YIELD = 0.03;
+    private static final double NEAR_METRES = 1.3;
+    private static final double PASSED_METRES = 0.35;
+    private static final double PAST_METRES = 2.2;
+    /** A screener holds his screen until the defender is past as well. */
+    private static final double HELD_AFTER_SECONDS = 0.6;
 
+    /** One who has screened opens up and makes room, but stays about. */
+    private static final double AFTER_REACH = 0.4;
+
+    private final Role self;
     private final Role user;
     private final Role defender;
     private final FloorVector toward;
@@ -42,6 +51,10 @@ final class SetScreen implements Goal {
     private final double slideMetresPerSecond;
     private double startSeconds = -1;
     private double setSeconds = -1;
+    private double nearSeconds = -1;
+    private double nearest = Double.MAX_VALUE;
+    private double passedSeconds = Double.MAX_VALUE;
+    private double usedSeconds = Double.MAX_VALUE;
     private boolean atHand;
     private FloorVector aim;
     private FloorVector sound = FloorVector.ZERO;
@@ -49,6 +62,7 @@ final class SetScreen implements Goal {
     private FloorVector intended = FloorVector.ZERO;
 
     SetScreen(
+            Role self,
             Role user,
             Role defender,
             FloorVector toward,
@@ -57,6 +71,7 @@ final class SetScreen implements Goal {
             double pace,
             FloorVector amiss,
             double slideMetresPerSecond) {
+        this.self = self;
         this.user = user;
         this.defender = defender;
         this.toward = toward;
@@ -84,16 +99,26 @@ final class SetScreen implements Goal {
         return setSeconds >= 0;
     }
 
+    /** Whether its user has run by. */
+    boolean isPassed() {
+        return passedSeconds < Double.MAX_VALUE;
+    }
+
+    /** Whether its user has run by and left. */
+    boolean isUsed() {
+        return usedSeconds < Double.MAX_VALUE;
+    }
+
     /** Where the screen should stand: its user runs by it. */
     FloorVector intended(Floor floor) {
         return isSet() ? intended : soundSpot(floor);
     }
 
     /** How far the screener stands from that place, to a side of his own choice. */
-    FloorVector amiss(Floor floor, Mover self) {
+    FloorVector amiss(Floor floor, Mover mover) {
         return amiss.equals(FloorVector.ZERO)
                 ? FloorVector.ZERO
-                : self.position().minus(intended(floor));
+                : mover.position().minus(intended(floor));
     }
 
     @Override
@@ -102,13 +127,16 @@ final class SetScreen implements Goal {
     }
 
     @Override
-    public FloorVector wish(Floor floor, Mover self) {
+    public FloorVector wish(Floor floor, Mover mover) {
         if (startSeconds < 0) {
             startSeconds = floor.time();
-            self.yielding(CAREFUL_YIELD);
+            mover.yielding(CAREFUL_YIELD);
         }
         if (isSet()) {
-            return stay(floor, self);
+            watchUser(floor, mover);
+            return floor.time() - usedSeconds > HELD_AFTER_SECONDS
+                    ? new KeepAbout(self, planted, AFTER_REACH).wish(floor, mover)
+                    : stay(floor, mover);
         }
         if (aim == null || !defenderGone(floor)) {
             sound = soundSpot(floor);
@@ -117,24 +145,40 @@ final class SetScreen implements Goal {
         FloorVector target = aim;
         FloorVector matched =
                 spot.isPresent() ? FloorVector.ZERO : floor.mover(defender).velocity();
-        boolean there = target.distanceTo(self.position()) < THERE_METRES
-                && self.velocity().length() < STILL_METRES_PER_SECOND;
+        boolean there = target.distanceTo(mover.position()) < THERE_METRES
+                && mover.velocity().length() < STILL_METRES_PER_SECOND;
         boolean slidesIn = slideMetresPerSecond > 0
-                && target.distanceTo(self.position()) < THERE_METRES + SLIDE_IN_SECONDS * slideMetresPerSecond;
+                && target.distanceTo(mover.position()) < THERE_METRES + SLIDE_IN_SECONDS * slideMetresPerSecond;
         if (there || slidesIn || floor.time() - startSeconds > PATIENCE_SECONDS) {
             setSeconds = floor.time();
-            planted = self.position();
+            planted = mover.position();
             intended = !amiss.equals(FloorVector.ZERO) || slideMetresPerSecond > 0 ? sound : planted;
-            self.yielding(slideMetresPerSecond > 0 ? CAREFUL_YIELD : PLANTED_YIELD);
+            mover.yielding(slideMetresPerSecond > 0 ? CAREFUL_YIELD : PLANTED_YIELD);
         }
-        if (!atHand(floor, self)) {
+        if (!atHand(floor, mover)) {
             FloorVector before = target.plus(standOff(floor));
-            FloorVector approach = Steering.arrive(self, before, matched, pace);
-            return Steering.around(self, approach, floor.everyone(), LOOKAHEAD_METRES, 0, WIDE_METRES);
+            FloorVector approach = Steering.arrive(mover, before, matched, pace);
+            return Steering.around(mover, approach, floor.everyone(), LOOKAHEAD_METRES, 0, WIDE_METRES);
         }
-        FloorVector wished = Steering.arrive(self, target, FloorVector.ZERO, STEP_IN_METRES_PER_SECOND)
+        FloorVector wished = Steering.arrive(mover, target, FloorVector.ZERO, STEP_IN_METRES_PER_SECOND)
                 .plus(matched);
-        return Steering.around(self, wished, inTheWay(floor, self, target), LOOKAHEAD_METRES, 0);
+        return Steering.around(mover, wished, inTheWay(floor, mover, target), LOOKAHEAD_METRES, 0);
+    }
+
+    /** The user is gone once he has been near and is well past. */
+    private void watchUser(Floor floor, Mover mover) {
+        double distance = floor.mover(user).position().distanceTo(mover.position());
+        if (distance < NEAR_METRES && nearSeconds < 0) {
+            nearSeconds = floor.time();
+        }
+        nearest = Math.min(nearest, distance);
+        if (nearSeconds >= 0 && !isPassed() && distance > nearest + PASSED_METRES) {
+            passedSeconds = floor.time();
+        }
+        if (nearSeconds >= 0 && !isUsed() && distance > PAST_METRES) {
+            usedSeconds = floor.time();
+            mover.yielding(1);
+        }
     }
 
     /** A screener does not run after a defender who has left. */
@@ -143,8 +187,9 @@ final class SetScreen implements Goal {
     }
 
     /** Comes up in front of the defender first, then steps in. */
-    private boolean atHand(Floor floor, Mover self) {
-        atHand |= aim.plus(standOff(floor)).distanceTo(self.position()) < 0.2 || aim.distanceTo(self.position()) < 0.3;
+    private boolean atHand(Floor floor, Mover mover) {
+        atHand |=
+                aim.plus(standOff(floor)).distanceTo(mover.position()) < 0.2 || aim.distanceTo(mover.position()) < 0.3;
         return atHand;
     }
 
@@ -153,21 +198,21 @@ final class SetScreen implements Goal {
     }
 
     /** All but the defender at whose side the target lies, once that side is reached. */
-    private List<Mover> inTheWay(Floor floor, Mover self, FloorVector target) {
+    private List<Mover> inTheWay(Floor floor, Mover mover, FloorVector target) {
         Mover body = floor.mover(defender);
         boolean onThatSide =
-                target.distanceTo(self.position()) < body.position().distanceTo(self.position());
+                target.distanceTo(mover.position()) < body.position().distanceTo(mover.position());
         return floor.everyone().stream().filter(m -> m != body || !onThatSide).toList();
     }
 
     /** Planted; or, with the fault, still sliding after the defender. */
-    private FloorVector stay(Floor floor, Mover self) {
+    private FloorVector stay(Floor floor, Mover mover) {
         if (slideMetresPerSecond > 0 && floor.time() - setSeconds < SLIDE_SECONDS) {
-            FloorVector left = soundSpot(floor).minus(self.position());
-            planted = self.position();
+            FloorVector left = soundSpot(floor).minus(mover.position());
+            planted = mover.position();
             return left.unit().times(Math.min(slideMetresPerSecond, left.length() / 0.1));
         }
-        return Steering.arrive(self, planted, FloorVector.ZERO, 0.4);
+        return Steering.arrive(mover, planted, FloorVector.ZERO, 0.4);
     }
 
     private FloorVector soundSpot(Floor floor) {

@@ -14,11 +14,14 @@ final class Variation {
 
     private final long seed;
     private final String scenario;
+    private final int take;
     private final boolean mirrored;
 
-    Variation(String scenario, long seed) {
+    /** @param take changes places and times, but neither people nor the side of the floor */
+    Variation(String scenario, long seed, int take) {
         this.scenario = scenario;
         this.seed = seed;
+        this.take = take;
         this.mirrored = random("side").nextBoolean();
     }
 
@@ -35,6 +38,11 @@ final class Variation {
         return random;
     }
 
+    /** A generator that differs from take to take. */
+    Random randomOfTake(String purpose) {
+        return random(take == 0 ? purpose : purpose + " in take " + take);
+    }
+
     Spot start(Role role, Spot spot) {
         return shifted(spot, "start " + role, START_METRES);
     }
@@ -46,11 +54,11 @@ final class Variation {
 
     /** Seconds by which a step begins later than its file says. */
     double delay(String label) {
-        return random("delay " + label).nextDouble() * TIME_SECONDS;
+        return randomOfTake("delay " + label).nextDouble() * TIME_SECONDS;
     }
 
     private Spot shifted(Spot spot, String purpose, double metres) {
-        Random random = random(purpose);
+        Random random = randomOfTake(purpose);
         Spot side = mirrored ? spot.mirrored() : spot;
         return side.plus((2 * random.nextDouble() - 1) * metres, (2 * random.nextDouble() - 1) * metres);
     }

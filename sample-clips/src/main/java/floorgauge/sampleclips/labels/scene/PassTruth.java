@@ -135,6 +135,14 @@ final class PassTruth {
 
     private void pass(Control pass, List<LabelledEvent> events) {
         int receiver = pass.to().orElseThrow();
+        if (motion.defenders().contains(receiver)) {
+            events.add(event(FindingKind.TURNOVER, pass.fromSeconds(), pass.toSeconds())
+                    .role(Role.PASSER, pass.from())
+                    .role(Role.DEFENDER, receiver)
+                    .figure(FigureNames.FLIGHT_TIME, pass.toSeconds() - pass.fromSeconds())
+                    .make());
+            return;
+        }
         int release = motion.tick(pass.fromSeconds());
         int reception = motion.tick(pass.toSeconds());
         Optional<Window> window = windows.stream()

@@ -63,17 +63,21 @@ public final class SceneLabeller {
                 Optional.of(person.name()));
     }
 
-    /** A practice repetition: from the start to the shot's release, or to the end. */
+    /** A practice repetition: from the start to the shot's release, the turnover, or the end. */
     private static LabelledPossession possession(PlayedScene scene) {
-        Optional<Control> shot = scene.controls().stream()
-                .filter(c -> c.kind() == Control.Kind.SHOT)
-                .findFirst();
-        return new LabelledPossession(
-                0,
-                shot.map(Control::fromSeconds).orElse(scene.durationSeconds()),
-                scene.attackers(),
-                scene.defenders(),
-                shot.isPresent() ? "shot" : "end of film");
+        double end = scene.durationSeconds();
+        String outcome = "end of film";
+        for (Control control : scene.controls()) {
+            boolean shot = control.kind() == Control.Kind.SHOT;
+            boolean lost = control.to().isPresent()
+                    && scene.defenders().contains(control.to().getAsInt());
+            if (shot || lost) {
+                end = shot ? control.fromSeconds() : control.toSeconds();
+                outcome = shot ? "shot" : "turnover";
+                break;
+            }
+        }
+        return new LabelledPossession(0, end, scene.attackers(), scene.defenders(), outcome);
     }
 
     /** Within a second of a handoff. */

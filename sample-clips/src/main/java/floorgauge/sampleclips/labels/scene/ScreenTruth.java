@@ -20,6 +20,12 @@ final class ScreenTruth {
     /** Below this quality a screen is weak: this project's own choice. */
     static final double WEAK_BELOW = 50;
 
+    /**
+     * How near a user passes the screener of a scripted screen. Wider than the 1.3 m of two who merely pass each other: a screener who
+     * stands amiss by a body's width is passed at up to this, and that his screen missed is just what is to be told.
+     */
+    private static final double SCRIPTED_WITHIN = 2.0;
+
     private static final double USER_WITHIN = 1.3;
     private static final double USER_SPEED = 1.5;
     private static final double DEFENDER_WITHIN = 3;
@@ -78,7 +84,7 @@ final class ScreenTruth {
         int from = motion.tick(step.startSeconds());
         int to = motion.tick(Math.min(step.endSeconds() + 3, next(step)));
         int passing = passing(from, to, screener, user);
-        if (!candidate(passing, screener, user, defender)) {
+        if (!candidate(passing, screener, user, defender, SCRIPTED_WITHIN)) {
             return Optional.empty();
         }
         int near = nearest(passing, screener, defender);
@@ -134,8 +140,8 @@ final class ScreenTruth {
         return least;
     }
 
-    private boolean candidate(int passing, int screener, int user, int defender) {
-        boolean near = motion.distance(passing, screener, user) <= USER_WITHIN;
+    private boolean candidate(int passing, int screener, int user, int defender, double within) {
+        boolean near = motion.distance(passing, screener, user) <= within;
         boolean runs = motion.speed(passing, user) >= USER_SPEED || motion.controls(passing, user);
         int before = motion.tick(motion.time(passing) - 1);
         boolean guarded = motion.distance(before, user, defender) <= DEFENDER_WITHIN;
@@ -280,7 +286,7 @@ final class ScreenTruth {
     }
 
     /**
-     * Of a user without the ball and a screener who comes to rest: start of the run against that moment.
+     * Of a user without the ball: start of the run against the moment at which the screener is set.
      *
      * @return whether he left too early, which leaves his screener no time to be set
      */
@@ -288,12 +294,9 @@ final class ScreenTruth {
         if (motion.controls(screen.passing(), screen.user())) {
             return false;
         }
-        OptionalInt set = setTick(screen);
+        int set = setTick(screen).orElse(motion.tick(screen.step().endSeconds()));
         int start = startOfRun(screen);
-        if (set.isEmpty()) {
-            return false;
-        }
-        double after = motion.time(start) - motion.time(set.getAsInt());
+        double after = motion.time(start) - motion.time(set);
         FindingKind kind = after < EARLY ? FindingKind.EARLY_CUT : after > LATE ? FindingKind.LATE_CUT : null;
         if (kind != null) {
             events.add(maker(kind, screen)
@@ -345,7 +348,7 @@ final class ScreenTruth {
                                     && motion.time(spell.last()) >= s.step().startSeconds()
                                     && motion.time(spell.first())
                                             <= s.toSeconds(motion.scene().durationSeconds()));
-                    if (!known && candidate(passing, other, user, defender)) {
+                    if (!known && candidate(passing, other, user, defender, USER_WITHIN)) {
                         events.add(new EventMaker(
                                         FindingKind.SCREEN,
                                         Optional.empty(),

@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiPredicate;
 
-/** Spells of a crowded or collapsed floor and of a stalled ball. */
+/** Spells of a crowded or collapsed floor and of a stalled ball, outside screens, handoffs and cuts. */
 final class SpacingTruth {
 
     private static final double CROWDED_WITHIN = 2.4;
@@ -39,16 +39,22 @@ final class SpacingTruth {
             }
         }
         if (five.size() == 5) {
-            motion.spells(i -> hull(i) < COLLAPSED_UNDER, COLLAPSED_OVER).forEach(s -> events.add(collapsed(s)));
+            motion.spells(i -> hull(i) < COLLAPSED_UNDER && !acts(i), COLLAPSED_OVER)
+                    .forEach(s -> events.add(collapsed(s)));
         }
         for (int holder : five) {
-            motion.spells(i -> motion.controls(i, holder) && meanSpeed(i) < STALLED_UNDER, STALLED_OVER)
+            motion.spells(i -> motion.controls(i, holder) && meanSpeed(i) < STALLED_UNDER && !acts(i), STALLED_OVER)
                     .forEach(s -> events.add(spell(FindingKind.STALLED_BALL, s)
                             .role(Role.BALL_HANDLER, holder)
                             .figure(FigureNames.MEAN_SPEED, meanOver(s))
                             .make()));
         }
         return events;
+    }
+
+    /** Whether a screen, a handoff or a cut passes by: spacing is ruled out then. */
+    private boolean acts(int tick) {
+        return motion.attackers().stream().anyMatch(id -> busy.test(tick, id));
     }
 
     private EventMaker spell(FindingKind kind, Motion.Spell spell) {
