@@ -14,7 +14,8 @@ import java.util.OptionalDouble;
 
 /**
  * Finds the point on the floor on which a person stands: midway between the ankles' floor contacts, else below the one
- * ankle seen, else at the box's lower edge. Errors in the picture grow with the person's size in it, since a network's grid
+ * ankle seen, else at the box's lower edge, else, where the feet are behind another person or below the picture, under the
+ * knees, the hips or the head, at the height that they have over the floor. Errors in the picture grow with the person's size in it, since a network's grid
  * does; where the feet are hidden the error is as long as the part that is hidden may be.
  */
 public final class FootFinder {
@@ -50,9 +51,11 @@ public final class FootFinder {
     private static final double CUT_OFF_SHARE = 0.7;
 
     private final CourtCalibration calibration;
+    private final PlumbLine plumb;
 
     public FootFinder(CourtCalibration calibration) {
         this.calibration = calibration;
+        this.plumb = new PlumbLine(calibration);
     }
 
     /**
@@ -70,7 +73,32 @@ public final class FootFinder {
                 return ankles;
             }
         }
-        return fromBox(box, nearer);
+        Optional<FootPoint> bottom = fromBox(box, nearer);
+        if (bottom.isEmpty() || !(isHidden(box, nearer) || missingPixels(box, bottom.get()) > 0)) {
+            return bottom;
+        }
+        return fromUpperBody(box, pose, bottom.get()).or(() -> bottom);
+    }
+
+    /** Feet that are out of sight stand below the lowest pair of joints that is in sight, else below the head. */
+    private Optional<FootPoint> fromUpperBody(ImageBox box, Optional<Pose> pose, FootPoint bottom) {
+        for (BodyLevel level : BodyLevel.values()) {
+            Optional<PixelPoint> seen = level.seen(box, pose, calibration.heightPixels());
+            if (seen.isPresent()) {
+                Optional<FloorEstimate> below = plumb.below(
+                        bottom.position().mean(),
+                        seen.get(),
+                        ANKLE_ERROR * box.height(),
+                        level.heightMetres(),
+                        level.heightErrorMetres());
+                if (below.isPresent()) {
+                    FloorEstimate e = below.get();
+                    return Optional.of(new FootPoint(
+                            new FloorEstimate(e.mean(), e.covariance().plus(level.leaning())), FootSource.BOX_BOTTOM));
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     private Optional<FootPoint> fromAnkles(ImageBox box, Pose pose) {
@@ -97,9 +125,10 @@ public final class FootFinder {
     }
 
     /** An ankle in the upper half of the box is a joint gone astray. */
-    private static boolean usable(Keypoint ankle, ImageBox box) {
+    private boolean usable(Keypoint ankle, ImageBox box) {
         PixelPoint p = ankle.position();
         return ankle.score() >= LEAST_JOINT_SCORE
+                && contact(p, box).y() < calibration.heightPixels()
                 && p.y() > box.top() + box.height() / 2
                 && p.y() < box.bottom() + 0.15 * box.height()
                 && p.x() > box.left() - 0.3 * box.height()

@@ -121,7 +121,7 @@ class BodyReaderTest {
         ImageBox half = new ImageBox(box().left(), box().top(), box().width(), 0.5 * box().height());
         double cutOff = error(finder.find(half, Optional.empty(), List.of()));
         assertThat(hidden).isGreaterThan(1.5 * clear);
-        assertThat(cutOff).isGreaterThan(3 * clear);
+        assertThat(cutOff).isGreaterThan(1.5 * clear);
     }
 
     private static double error(Optional<FootPoint> foot) {

@@ -1,0 +1,84 @@
+package floorgauge.vision.tracking;
+
+import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.floor.FloorPoint;
+import floorgauge.court.track.ImageBox;
+import floorgauge.court.track.PlayerObservation;
+import floorgauge.court.track.Pose;
+import floorgauge.vision.body.BodyReader;
+import floorgauge.vision.body.FootFinder;
+import floorgauge.vision.body.FootPoint;
+import floorgauge.vision.network.Detection;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** From what the networks gave to places on the floor: whom to keep, where the feet stand, what the body says. */
+final class SightingPlacer {
+
+    private static final double STATURE_METRES = 1.85;
+
+    /** A box of another height than this, over an upright player's where it stands, is not a player. */
+    private static final double LEAST_HEIGHT = 0.35;
+
+    private static final double MOST_HEIGHT = 1.5;
+
+    private final CourtCalibration calibration;
+    private final TrackingSettings settings;
+    private final FootFinder feet;
+    private final BodyReader bodies;
+
+    SightingPlacer(CourtCalibration calibration, TrackingSettings settings) {
+        this.calibration = calibration;
+        this.settings = settings;
+        this.feet = new FootFinder(calibration);
+        this.bodies = new BodyReader(calibration);
+    }
+
+    /** By its box alone, before the pose network runs: as high as a player there would be, and not far off the court. */
+    boolean isOnFloor(ImageBox box, List<ImageBox> everyone) {
+        Optional<FootPoint> foot = feet.find(box, Optional.empty(), everyone);
+        if (foot.isEmpty()) {
+            return false;
+        }
+        FloorPoint point = foot.get().position().mean();
+        double slack = foot.get().position().covariance().standardErrorMetres();
+        OptionalDouble upright = calibration.heightInPixels(point, STATURE_METRES);
+        boolean fits = upright.isEmpty()
+                || box.height() >= LEAST_HEIGHT * upright.getAsDouble()
+                        && box.height() <= MOST_HEIGHT * upright.getAsDouble();
+        return fits && CourtArea.outsideBy(calibration.rules(), point) <= settings.courtMarginMetres() + slack;
+    }
+
+    /**
+     * A person in one frame.
+     *
+     * @param everyone all boxes of the frame, who may hide one another
+     * @return empty for who stands off the court
+     */
+    Optional<PlayerObservation> place(
+            long frame, double timeSeconds, Detection detection, Pose pose, List<ImageBox> everyone) {
+        ImageBox box = detection.box();
+        Optional<FootPoint> foot = feet.find(box, Optional.of(pose), othersThan(box, everyone));
+        if (foot.isEmpty()) {
+            return Optional.empty();
+        }
+        FloorPoint point = foot.get().position().mean();
+        if (CourtArea.outsideBy(calibration.rules(), point) > settings.courtMarginMetres()) {
+            return Optional.empty();
+        }
+        return Optional.of(new PlayerObservation(
+                frame,
+                timeSeconds,
+                foot.get().position(),
+                foot.get().source(),
+                Optional.of(box),
+                Optional.of(pose),
+                bodies.read(box, pose, point),
+                detection.score()));
+    }
+
+    static List<ImageBox> othersThan(ImageBox box, List<ImageBox> everyone) {
+        return everyone.stream().filter(b -> b != box).toList();
+    }
+}
