@@ -61,6 +61,16 @@ final class FloorMotion {
         return new FloorState(new double[] {m[0] + seconds * m[2], m[1] + seconds * m[3], m[2], m[3]}, n);
     }
 
+    /** As {@link #update}, but a position far from where it was expected weighs less. */
+    FloorState updateRobustly(FloorState state, FloorEstimate seen) {
+        double stretch = innovation(state, seen).stretch();
+        FloorCovariance c = seen.covariance();
+        return update(
+                state,
+                new FloorEstimate(
+                        seen.mean(), new FloorCovariance(stretch * c.xx(), stretch * c.xy(), stretch * c.yy())));
+    }
+
     /** The state after a position was measured at its time. */
     FloorState update(FloorState state, FloorEstimate seen) {
         Innovation innovation = innovation(state, seen);

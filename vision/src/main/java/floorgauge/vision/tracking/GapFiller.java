@@ -86,7 +86,7 @@ final class GapFiller {
         states.add(motion.start(seen.get(0).foot()));
         for (int i = 1; i < seen.size(); i++) {
             double dt = seen.get(i).timeSeconds() - seen.get(i - 1).timeSeconds();
-            states.add(motion.update(
+            states.add(motion.updateRobustly(
                     motion.predict(states.get(i - 1), dt), seen.get(i).foot()));
         }
         return states;
@@ -98,8 +98,8 @@ final class GapFiller {
         states[seen.size() - 1] = motion.start(seen.get(seen.size() - 1).foot());
         for (int i = seen.size() - 2; i >= 0; i--) {
             double dt = seen.get(i + 1).timeSeconds() - seen.get(i).timeSeconds();
-            states[i] =
-                    motion.update(motion.predict(states[i + 1], dt), seen.get(i).foot());
+            states[i] = motion.updateRobustly(
+                    motion.predict(states[i + 1], dt), seen.get(i).foot());
         }
         return List.of(states);
     }

@@ -16,6 +16,9 @@ final class LinkCost {
     /** Kits are compared over this much of each tracklet, nearest the gap. */
     private static final double KIT_SECONDS = 3;
 
+    /** Two pieces of one person may overlap by this much: both boxes of a double, or a sighting that went astray. */
+    static final double LONGEST_OVERLAP_SECONDS = 0.5;
+
     /** Velocity of a person who appears: normal with this standard deviation per axis, m/s. */
     private static final double APPEARING_SPEED = 2;
 
@@ -52,10 +55,30 @@ final class LinkCost {
     /** Positive infinity where the two can't be joined. */
     double of(int before, int after) {
         double gap = tracklets.get(after).startSeconds() - tracklets.get(before).endSeconds();
-        if (!(gap > 0 && gap <= longestGapSeconds)) {
+        if (!(gap >= -LONGEST_OVERLAP_SECONDS && gap <= longestGapSeconds)) {
             return Double.POSITIVE_INFINITY;
         }
-        FloorState expected = motion.predict(ends.get(before), gap);
+        if (gap <= 0) {
+            return ofOverlapping(before, after);
+        }
+        return cost(before, after, motion.predict(ends.get(before), gap));
+    }
+
+    /** A person whose next piece began before the last one was given up: the last one counts up to there. */
+    private double ofOverlapping(int before, int after) {
+        double start = tracklets.get(after).startSeconds();
+        if (tracklets.get(after).endSeconds() <= tracklets.get(before).endSeconds()) {
+            return Double.POSITIVE_INFINITY;
+        }
+        Optional<Tracklet> earlier = tracklets.get(before).before(start);
+        if (earlier.isEmpty()) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double gap = start - earlier.get().endSeconds();
+        return cost(before, after, motion.predict(earlier.get().endState(motion), gap));
+    }
+
+    private double cost(int before, int after, FloorState expected) {
         double ratio = StateComparison.logDensity(expected, starts.get(after)) - logAppearing;
         Optional<KitColour> one = endKits.get(before);
         Optional<KitColour> other = startKits.get(after);

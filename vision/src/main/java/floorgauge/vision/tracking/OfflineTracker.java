@@ -4,10 +4,12 @@ import floorgauge.court.rules.RuleSet;
 import floorgauge.court.track.FilmTracks;
 import floorgauge.court.track.IdentityDoubt;
 import floorgauge.court.track.PlayerTrack;
+import floorgauge.court.track.Team;
 import floorgauge.vision.kit.KitColour;
 import floorgauge.vision.kit.KitLikelihood;
 import floorgauge.vision.kit.TeamSorter;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,10 +30,14 @@ public final class OfflineTracker {
     /** The same where the number of players is known: nobody comes or goes. */
     private static final double APPEARING_DENSITY_CLOSED = 1e-6;
 
+    /** Sightings of nobody, per square metre of floor and frame looked at. */
+    private static final double FALSE_ALARM_DENSITY = 0.01;
+
     private final TrackingSettings settings;
     private final RuleSet rules;
     private final TrackletBuilder builder;
     private final SortedMap<Long, Double> frameTimes = new TreeMap<>();
+    private final SortedMap<Double, List<Sighting>> sightings = new TreeMap<>();
     private long looks;
     private double firstLookSeconds;
     private double lastLookSeconds;
@@ -58,6 +64,7 @@ public final class OfflineTracker {
         }
         lastLookSeconds = timeSeconds;
         looks++;
+        sightings.put(timeSeconds, List.copyOf(seen));
         builder.frame(timeSeconds, seen);
     }
 
@@ -76,21 +83,72 @@ public final class OfflineTracker {
         List<Tracklet> pieces = TrackSelection.repeated(EncounterCutter.cut(builder.tracklets(), builder.encounters()));
         KitLikelihood kits = KitLearner.learn(pieces);
         List<Exchange> exchanges = new ArrayList<>();
-        List<Tracklet> tracks = link(pieces, kits, settings.joinGapSeconds(), APPEARING_DENSITY, exchanges);
-        if (settings.playersPerSide().isPresent()) {
-            tracks = link(tracks, kits, Double.MAX_VALUE, APPEARING_DENSITY_CLOSED, exchanges);
+        List<Tracklet> linked = link(pieces, kits, settings.joinGapSeconds(), APPEARING_DENSITY, exchanges);
+        List<Tracklet> tracks = TrackSelection.select(linked, settings, rules, lookSeconds());
+        Optional<SideCounter.Sides> sides = sides(tracks);
+        if (sides.isPresent()) {
+            tracks = closedBySide(tracks, sides.get(), kits, exchanges);
+        } else if (settings.playersPerSide().isPresent()) {
+            tracks = closed(tracks, 2 * settings.playersPerSide().getAsInt(), kits, exchanges);
         }
-        tracks = TrackSelection.select(tracks, settings, rules, lookSeconds());
-        TeamSorter.Sorted teams = TeamSorter.sort(
-                tracks.stream()
-                        .map(t -> t.kit(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY))
-                        .toList(),
-                tracks.stream().mapToDouble(t -> t.sightings().size()).toArray(),
-                settings.playersPerSide());
+        tracks = new TrackRefiner(settings.motion(), kits, sightings, FALSE_ALARM_DENSITY)
+                .refined(tracks).stream()
+                        .sorted(Comparator.comparingDouble(Tracklet::startSeconds))
+                        .toList();
+        boolean everyoneHasATeam = sides.isEmpty() && settings.playersPerSide().isPresent();
+        TeamSorter.Sorted teams = sorted(tracks, everyoneHasATeam ? settings.playersPerSide() : OptionalInt.empty());
         return new TrackedFilm(
                 assembled(tracks, teams, exchanges),
                 new TeamKits(rgb(teams.first()), rgb(teams.second())),
                 staticCamera);
+    }
+
+    /** As told, where the kits tell as many apart; else as counted. */
+    private Optional<SideCounter.Sides> sides(List<Tracklet> tracks) {
+        List<Team> teams = teams(sorted(tracks, OptionalInt.empty()));
+        if (settings.playersPerSide().isEmpty()) {
+            return SideCounter.count(tracks, teams, rules);
+        }
+        int each = settings.playersPerSide().getAsInt();
+        boolean told = teams.stream().filter(t -> t == Team.FIRST).count() >= each
+                && teams.stream().filter(t -> t == Team.SECOND).count() >= each;
+        return told ? Optional.of(new SideCounter.Sides(each, each)) : Optional.empty();
+    }
+
+    /** Nobody of a kit comes or goes: its pieces are joined over any gap, and at most so many are on the floor at once. */
+    private List<Tracklet> closedBySide(
+            List<Tracklet> tracks, SideCounter.Sides sides, KitLikelihood kits, List<Exchange> exchanges) {
+        List<Team> teams = teams(sorted(tracks, OptionalInt.empty()));
+        List<Tracklet> result = new ArrayList<>();
+        for (Team team : Team.values()) {
+            List<Tracklet> own = new ArrayList<>();
+            for (int i = 0; i < tracks.size(); i++) {
+                if (teams.get(i) == team) {
+                    own.add(tracks.get(i));
+                }
+            }
+            boolean plays = team == Team.FIRST || team == Team.SECOND;
+            result.addAll(plays ? closed(own, sides.of(team), kits, exchanges) : own);
+        }
+        return result;
+    }
+
+    private List<Tracklet> closed(List<Tracklet> tracks, int people, KitLikelihood kits, List<Exchange> exchanges) {
+        List<Tracklet> joined = link(tracks, kits, Double.MAX_VALUE, APPEARING_DENSITY_CLOSED, exchanges);
+        return TrackSelection.atMost(joined, people);
+    }
+
+    private static TeamSorter.Sorted sorted(List<Tracklet> tracks, OptionalInt playersPerSide) {
+        return TeamSorter.sort(
+                tracks.stream()
+                        .map(t -> t.kit(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY))
+                        .toList(),
+                tracks.stream().mapToDouble(t -> t.sightings().size()).toArray(),
+                playersPerSide);
+    }
+
+    private static List<Team> teams(TeamSorter.Sorted sorted) {
+        return sorted.memberships().stream().map(TeamSorter.Membership::team).toList();
     }
 
     private static OptionalInt rgb(Optional<KitColour> kit) {
@@ -103,7 +161,10 @@ public final class OfflineTracker {
     }
 
     private List<Tracklet> link(
-            List<Tracklet> pieces, KitLikelihood kits, double gap, double density, List<Exchange> exchanges) {
+            List<Tracklet> unordered, KitLikelihood kits, double gap, double density, List<Exchange> exchanges) {
+        List<Tracklet> pieces = unordered.stream()
+                .sorted(Comparator.comparingDouble(Tracklet::startSeconds))
+                .toList();
         LinkCost cost = new LinkCost(pieces, settings.motion(), kits, gap, density);
         int[] successors = TrackletLinker.successors(pieces, cost, gap);
         exchanges.addAll(ExchangeFinder.find(pieces, successors, cost));
@@ -142,8 +203,8 @@ public final class OfflineTracker {
                 doubts.get(other).add(doubt(e, one));
             }
         }
-        doubts.forEach(list -> list.sort(java.util.Comparator.comparingDouble(IdentityDoubt::fromSeconds)
-                .thenComparingInt(IdentityDoubt::otherTrackId)));
+        doubts.forEach(list -> list.sort(
+                Comparator.comparingDouble(IdentityDoubt::fromSeconds).thenComparingInt(IdentityDoubt::otherTrackId)));
         return doubts;
     }
 

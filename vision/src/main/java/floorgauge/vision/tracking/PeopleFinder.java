@@ -52,8 +52,9 @@ final class PeopleFinder implements AutoCloseable {
         List<Detection> detections =
                 times.during("detector", () -> detector.detect(frame.bgr(), view.region(), view.scale()));
         List<ImageBox> everyone = detections.stream().map(Detection::box).toList();
-        List<Detection> players =
-                detections.stream().filter(d -> placer.isOnFloor(d.box(), everyone)).toList();
+        List<Detection> players = detections.stream()
+                .filter(d -> placer.isOnFloor(d.box(), everyone))
+                .toList();
         List<ImageBox> boxes = players.stream().map(Detection::box).toList();
         List<Pose> found = times.during("poses", () -> poses.estimate(frame.bgr(), boxes));
         return placed(frame, everyone, players, found);
@@ -72,7 +73,7 @@ final class PeopleFinder implements AutoCloseable {
         for (int i = 0; i < players.size(); i++) {
             sighting(frame, players.get(i), found.get(i), everyone).ifPresent(sightings::add);
         }
-        return sightings;
+        return Duplicates.removed(sightings);
     }
 
     private Optional<Sighting> sighting(FilmFrame frame, Detection detection, Pose pose, List<ImageBox> everyone) {
@@ -80,8 +81,7 @@ final class PeopleFinder implements AutoCloseable {
         return placer.place(frame.index(), frame.timeSeconds(), detection, pose, everyone)
                 .map(placed -> new Sighting(
                         placed,
-                        kits.sample(
-                                frame.bgr(), box, Optional.of(pose), SightingPlacer.othersThan(box, everyone)),
+                        kits.sample(frame.bgr(), box, Optional.of(pose), SightingPlacer.othersThan(box, everyone)),
                         moving.share(box)));
     }
 

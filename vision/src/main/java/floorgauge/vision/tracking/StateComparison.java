@@ -12,15 +12,24 @@ final class StateComparison {
     /** Added to the diagonal, so that exact states are no special case. */
     private static final double LEAST_VARIANCE = 1e-10;
 
+    private static final double FREEDOM = 4;
+
     private StateComparison() {}
 
-    /** ln N(a - b; 0, A + B): natural logarithm of a density per m2 (m/s)2. */
+    /**
+     * Natural logarithm of a density per m2 (m/s)2 of the difference, whose scale is A + B: Student's t with four degrees of
+     * freedom, since the errors of one person's sightings in a row are alike and the states are surer of themselves than they
+     * should be. {@code Gamma(4) / (Gamma(2) (4 pi)^2) = 6 / (4 pi)^2}.
+     */
     static double logDensity(FloorState a, FloorState b) {
         RealMatrix sum = matrix(a).add(matrix(b));
         CholeskyDecomposition cholesky = decompose(sum);
         RealVector difference = vector(a).subtract(vector(b));
         double squared = difference.dotProduct(cholesky.getSolver().solve(difference));
-        return -0.5 * squared - 2 * Math.log(2 * Math.PI) - 0.5 * Math.log(cholesky.getDeterminant());
+        return Math.log(6)
+                - 2 * Math.log(FREEDOM * Math.PI)
+                - (FREEDOM + FloorState.SIZE) / 2 * Math.log1p(squared / FREEDOM)
+                - 0.5 * Math.log(cholesky.getDeterminant());
     }
 
     /** The estimate from both: a + A (A + B)^-1 (b - a), covariance A - A (A + B)^-1 A. */

@@ -6,8 +6,8 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Which tracks are people: those seen long enough, and, where the number of players is known, never more at a time than
- * that, the best seen first.
+ * Which tracks are people: those seen long enough, on the court, before an empty hall; and, where the number of players is
+ * known, never more at a time than that.
  */
 final class TrackSelection {
 
@@ -41,9 +41,7 @@ final class TrackSelection {
                 .filter(t -> isOnCourt(t, rules, lookSeconds))
                 .filter(TrackSelection::moves)
                 .toList();
-        List<Tracklet> chosen = settings.playersPerSide().isEmpty()
-                ? new ArrayList<>(longEnough)
-                : atMost(longEnough, 2 * settings.playersPerSide().getAsInt());
+        List<Tracklet> chosen = new ArrayList<>(longEnough);
         chosen.sort(Comparator.comparingDouble(Tracklet::startSeconds));
         return chosen;
     }
@@ -72,7 +70,8 @@ final class TrackSelection {
         return shares.length == 0 || shares[shares.length * 3 / 4] >= LEAST_MOVING_SHARE;
     }
 
-    private static List<Tracklet> atMost(List<Tracklet> tracks, int people) {
+    /** Never more at a time than so many people, the best seen first. */
+    static List<Tracklet> atMost(List<Tracklet> tracks, int people) {
         List<Tracklet> bestFirst = new ArrayList<>(tracks);
         bestFirst.sort(Comparator.comparingDouble(TrackSelection::evidence).reversed());
         List<Tracklet> chosen = new ArrayList<>();

@@ -34,7 +34,8 @@ final class Tracklet {
         FloorState state = motion.start(sightings.get(0).foot());
         for (int i = 1; i < sightings.size(); i++) {
             double dt = sightings.get(i).timeSeconds() - sightings.get(i - 1).timeSeconds();
-            state = motion.update(motion.predict(state, dt), sightings.get(i).foot());
+            state = motion.updateRobustly(
+                    motion.predict(state, dt), sightings.get(i).foot());
         }
         return state;
     }
@@ -45,7 +46,8 @@ final class Tracklet {
         FloorState state = motion.start(sightings.get(last).foot());
         for (int i = last - 1; i >= 0; i--) {
             double dt = sightings.get(i + 1).timeSeconds() - sightings.get(i).timeSeconds();
-            state = motion.update(motion.predict(state, dt), sightings.get(i).foot());
+            state = motion.updateRobustly(
+                    motion.predict(state, dt), sightings.get(i).foot());
         }
         return reversed(state);
     }
@@ -72,6 +74,16 @@ final class Tracklet {
             }
         }
         return kits.isEmpty() ? Optional.empty() : Optional.of(KitColour.mean(kits));
+    }
+
+    /** What comes before an instant; empty where nothing does. */
+    Optional<Tracklet> before(double seconds) {
+        if (endSeconds() < seconds) {
+            return Optional.of(this);
+        }
+        List<Sighting> earlier =
+                sightings.stream().filter(s -> s.timeSeconds() < seconds).toList();
+        return earlier.isEmpty() ? Optional.empty() : Optional.of(new Tracklet(earlier));
     }
 
     /** The pieces between the given instants, in order; an instant belongs to the piece after it. */

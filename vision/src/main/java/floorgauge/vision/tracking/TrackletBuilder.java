@@ -17,8 +17,8 @@ import java.util.Optional;
  */
 final class TrackletBuilder {
 
-    /** Chi-square, two degrees of freedom, 0.9995. */
-    private static final double GATE = 15.2;
+    /** Squared distance beyond which two are not compared: the t distribution leaves two in a hundred outside. */
+    private static final double GATE = 25;
 
     /** Persons appearing and false alarms, per square metre of floor and frame looked at. */
     static final double NEW_DENSITY = 0.01;
@@ -169,7 +169,7 @@ final class TrackletBuilder {
     }
 
     private void extend(Open o, Sighting sighting) {
-        o.state = motion.update(o.state, sighting.foot());
+        o.state = motion.updateRobustly(o.state, sighting.foot());
         o.sightings.add(sighting);
         sighting.kit().ifPresent(kit -> {
             o.kits.add(kit);

@@ -23,8 +23,10 @@ final class TrackletLinker {
         Assignment assignment = new Assignment(tracklets.size(), tracklets.size(), 0);
         for (int i = 0; i < tracklets.size(); i++) {
             double end = tracklets.get(i).endSeconds();
-            for (int j = firstAfter(starts, end); j < starts.length && starts[j] - end <= longestGapSeconds; j++) {
-                double c = cost.of(i, j);
+            for (int j = firstAfter(starts, end - LinkCost.LONGEST_OVERLAP_SECONDS);
+                    j < starts.length && starts[j] - end <= longestGapSeconds;
+                    j++) {
+                double c = i == j ? Double.POSITIVE_INFINITY : cost.of(i, j);
                 if (c < 0) {
                     assignment.allow(i, j, c);
                 }
@@ -63,12 +65,18 @@ final class TrackletLinker {
         return chains;
     }
 
-    /** The chains as tracklets. */
+    /** The chains as tracklets; of pieces that overlap the earlier counts up to the start of the later. */
     static List<Tracklet> joined(List<Tracklet> tracklets, List<List<Integer>> chains) {
-        return chains.stream()
-                .map(chain -> new Tracklet(chain.stream()
-                        .flatMap(i -> tracklets.get(i).sightings().stream())
-                        .toList()))
-                .toList();
+        return chains.stream().map(chain -> joinedChain(tracklets, chain)).toList();
+    }
+
+    private static Tracklet joinedChain(List<Tracklet> tracklets, List<Integer> chain) {
+        List<Sighting> sightings = new ArrayList<>();
+        for (int k = 0; k < chain.size(); k++) {
+            double until =
+                    k + 1 < chain.size() ? tracklets.get(chain.get(k + 1)).startSeconds() : Double.POSITIVE_INFINITY;
+            tracklets.get(chain.get(k)).before(until).ifPresent(t -> sightings.addAll(t.sightings()));
+        }
+        return new Tracklet(sightings);
     }
 }

@@ -21,8 +21,7 @@ final class PitchedCamera {
     static PixelPoint pixelAt(double x, double y, double z) {
         double depth = Math.cos(DOWN) * (x - X) - Math.sin(DOWN) * (z - ABOVE);
         double down = -Math.sin(DOWN) * (x - X) - Math.cos(DOWN) * (z - ABOVE);
-        return new PixelPoint(
-                (WIDTH - 1) / 2.0 - FOCAL * y / depth, (HEIGHT - 1) / 2.0 + FOCAL * down / depth);
+        return new PixelPoint((WIDTH - 1) / 2.0 - FOCAL * y / depth, (HEIGHT - 1) / 2.0 + FOCAL * down / depth);
     }
 
     static CourtCalibration court() {
@@ -41,7 +40,6 @@ final class PitchedCamera {
                 c,
                 0,
                 depth0);
-        return CourtCalibration.known(
-                RuleSet.fiba(), floorToPixel.inverse().rowMajor(), WIDTH, HEIGHT);
+        return CourtCalibration.known(RuleSet.fiba(), floorToPixel.inverse().rowMajor(), WIDTH, HEIGHT);
     }
 }

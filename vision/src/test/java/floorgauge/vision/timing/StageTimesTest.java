@@ -27,10 +27,12 @@ class StageTimesTest {
     @Test
     void aStageInsideAnotherIsNotCountedTwice() {
         long begun = System.nanoTime();
-        int answer = times.during("outer", () -> times.during("inner", () -> {
-            work();
-            return 42;
-        }));
+        int answer = times.during(
+                "outer",
+                () -> times.during("inner", () -> {
+                    work();
+                    return 42;
+                }));
         double whole = (System.nanoTime() - begun) / 1e9;
         assertThat(answer).isEqualTo(42);
         assertThat(times.seconds().get("inner")).isGreaterThanOrEqualTo(WORK_SECONDS);
