@@ -74,15 +74,26 @@ public final class FootFinder {
             }
         }
         Optional<FootPoint> bottom = fromBox(box, nearer);
-        if (bottom.isEmpty() || !(isHidden(box, nearer) || missingPixels(box, bottom.get()) > 0)) {
+        if (bottom.isEmpty()) {
             return bottom;
         }
-        return fromUpperBody(box, pose, bottom.get()).or(() -> bottom);
+        if (isCutOff(box)) {
+            return fromUpperBody(box, pose, bottom.get(), BodyLevel.CROWN).or(() -> bottom);
+        }
+        if (isHidden(box, nearer) || missingPixels(box, bottom.get()) > 0) {
+            // The box may reach down to the feet all the same, of someone who crouches: a head is no better evidence.
+            return fromUpperBody(box, pose, bottom.get(), BodyLevel.HIPS).or(() -> bottom);
+        }
+        return bottom;
     }
 
     /** Feet that are out of sight stand below the lowest pair of joints that is in sight, else below the head. */
-    private Optional<FootPoint> fromUpperBody(ImageBox box, Optional<Pose> pose, FootPoint bottom) {
+    private Optional<FootPoint> fromUpperBody(
+            ImageBox box, Optional<Pose> pose, FootPoint bottom, BodyLevel highest) {
         for (BodyLevel level : BodyLevel.values()) {
+            if (level.compareTo(highest) > 0) {
+                break;
+            }
             Optional<PixelPoint> seen = level.seen(box, pose, calibration.heightPixels());
             if (seen.isPresent()) {
                 Optional<FloorEstimate> below = plumb.below(
@@ -166,8 +177,12 @@ public final class FootFinder {
         return Math.min(HIDDEN_MOST * upright.getAsDouble(), upright.getAsDouble() - box.height());
     }
 
+    private boolean isCutOff(ImageBox box) {
+        return box.bottom() >= calibration.heightPixels() - 2;
+    }
+
     private boolean isHidden(ImageBox box, List<ImageBox> nearer) {
-        if (box.bottom() >= calibration.heightPixels() - 2) {
+        if (isCutOff(box)) {
             return true;
         }
         ImageBox feet = new ImageBox(box.left(), box.bottom() - 0.12 * box.height(), box.width(), 0.12 * box.height());
