@@ -47,8 +47,7 @@ final class CertaintyTally {
                 Locale.ROOT, "%s: calibration error %.3f, stated -> real:", what, reliability.calibrationError());
         for (Reliability.Bin bin : reliability.bins()) {
             if (bin.count() > 0) {
-                System.out.printf(
-                        Locale.ROOT, " %.2f->%.2f (%d)", bin.meanProbability(), bin.realShare(), bin.count());
+                System.out.printf(Locale.ROOT, " %.2f->%.2f (%d)", bin.meanProbability(), bin.realShare(), bin.count());
             }
         }
         System.out.println();

@@ -64,12 +64,11 @@ public final class ErrorWalk {
             System.err.println("seeds from " + HELD_OUT_FROM + " on are held out");
             System.exit(2);
         }
-        TrackNoise noise =
-                switch (arguments[2]) {
-                    case "good" -> TrackNoise.GOOD;
-                    case "poor" -> TrackNoise.POOR;
-                    default -> TrackNoise.NONE;
-                };
+        TrackNoise noise = switch (arguments[2]) {
+            case "good" -> TrackNoise.GOOD;
+            case "poor" -> TrackNoise.POOR;
+            default -> TrackNoise.NONE;
+        };
         Set<FindingKind> listed = EnumSet.noneOf(FindingKind.class);
         for (int i = 4; i < arguments.length; i++) {
             listed.add(FindingKind.valueOf(arguments[i]));
@@ -115,7 +114,10 @@ public final class ErrorWalk {
         for (FindingKind kind : FindingKind.values()) {
             EventMatches match = film.only(kind).match(EventTolerance.USUAL);
             matches.computeIfAbsent(kind, k -> new ArrayList<>()).add(match);
-            match.pairs().forEach(p -> defence.take(labelById.get(p.label().id()), findingById.get(p.result().id())));
+            match.pairs()
+                    .forEach(p -> defence.take(
+                            labelById.get(p.label().id()),
+                            findingById.get(p.result().id())));
             certainty.take(kind, match);
             if (listed.contains(kind)) {
                 list(film.film(), match, labelById, findingById);
@@ -132,7 +134,8 @@ public final class ErrorWalk {
         int count = 0;
         for (FindingKind kind : FindingKind.values()) {
             if (kind.isFlag()) {
-                for (EventMark wrong : film.only(kind).match(EventTolerance.USUAL).falseAlarms()) {
+                for (EventMark wrong :
+                        film.only(kind).match(EventTolerance.USUAL).falseAlarms()) {
                     count++;
                     System.out.println("SOUND  " + film.film() + ": "
                             + findingById.get(wrong.id()).sentence());
@@ -143,10 +146,7 @@ public final class ErrorWalk {
     }
 
     private static void list(
-            String film,
-            EventMatches match,
-            Map<String, LabelledEvent> labelById,
-            Map<String, Finding> findingById) {
+            String film, EventMatches match, Map<String, LabelledEvent> labelById, Map<String, Finding> findingById) {
         for (EventMark missed : match.missed()) {
             System.out.println("MISSED " + film + ": " + words(labelById.get(missed.id())));
         }

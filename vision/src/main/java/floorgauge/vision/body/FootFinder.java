@@ -88,8 +88,7 @@ public final class FootFinder {
     }
 
     /** Feet that are out of sight stand below the lowest pair of joints that is in sight, else below the head. */
-    private Optional<FootPoint> fromUpperBody(
-            ImageBox box, Optional<Pose> pose, FootPoint bottom, BodyLevel highest) {
+    private Optional<FootPoint> fromUpperBody(ImageBox box, Optional<Pose> pose, FootPoint bottom, BodyLevel highest) {
         for (BodyLevel level : BodyLevel.values()) {
             if (level.compareTo(highest) > 0) {
                 break;
