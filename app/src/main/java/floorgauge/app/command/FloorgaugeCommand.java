@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
             CourtCommand.class,
             RenderCommand.class,
             ScoreCommand.class,
+            ReviewCommand.class,
         })
 public final class FloorgaugeCommand implements Runnable {
 

@@ -1,9 +1,9 @@
 package floorgauge.app.sheet;
 
 /** The hatching that stands for "not seen", defined once a page. */
-final class Hatching {
+public final class Hatching {
 
-    static final String DEFINITION = "<svg width=\"0\" height=\"0\" class=\"definitions\" aria-hidden=\"true\"><defs>"
+    public static final String DEFINITION = "<svg width=\"0\" height=\"0\" class=\"definitions\" aria-hidden=\"true\"><defs>"
             + pattern("hatch", "hatch-line")
             + pattern("hatch-on-film", "hatch-line-on-film")
             + "</defs></svg>\n";

@@ -4,7 +4,7 @@ import floorgauge.app.drawing.Svg;
 import java.util.Set;
 
 /** Writes HTML element by element; all text is made safe on its way in. */
-final class Html {
+public final class Html {
 
     /** Elements within a line of text, where a line break would show as a space. */
     private static final Set<String> INLINE = Set.of("a", "b", "span");
@@ -12,7 +12,7 @@ final class Html {
     private final StringBuilder out = new StringBuilder();
 
     /** Opens an element; {@code attributes} is trusted text of this program, such as {@code class="fact"}. */
-    Html open(String element, String attributes) {
+    public Html open(String element, String attributes) {
         out.append('<').append(element);
         if (!attributes.isEmpty()) {
             out.append(' ').append(attributes);
@@ -21,37 +21,37 @@ final class Html {
         return this;
     }
 
-    Html open(String element) {
+    public Html open(String element) {
         return open(element, "");
     }
 
-    Html close(String element) {
+    public Html close(String element) {
         out.append("</").append(element).append(INLINE.contains(element) ? ">" : ">\n");
         return this;
     }
 
     /** Text that may hold anything. */
-    Html text(String text) {
+    public Html text(String text) {
         out.append(Svg.escape(text));
         return this;
     }
 
     /** A whole element that holds text. */
-    Html element(String element, String attributes, String text) {
+    public Html element(String element, String attributes, String text) {
         return open(element, attributes).text(text).close(element);
     }
 
-    Html element(String element, String text) {
+    public Html element(String element, String text) {
         return element(element, "", text);
     }
 
     /** Markup that this program made. */
-    Html markup(String markup) {
+    public Html markup(String markup) {
         out.append(markup);
         return this;
     }
 
-    String finish() {
+    public String finish() {
         return out.toString();
     }
 }

@@ -4,14 +4,14 @@ import floorgauge.app.drawing.DimensionLine;
 import floorgauge.app.drawing.Svg;
 
 /** How to read the drawings. */
-final class Legend {
+public final class Legend {
 
     private static final double WIDTH = 110;
     private static final double HEIGHT = 34;
 
     private Legend() {}
 
-    static void write(Html html) {
+    public static void write(Html html) {
         html.open("section", "class=\"legend\"").element("h2", "Reading the drawings");
         html.open("ul");
         Svg attacker = picture();

@@ -4,12 +4,12 @@ import floorgauge.events.finding.NotSeen;
 import java.util.List;
 
 /** What could not be measured, and why: hatched, never guessed. */
-final class NotSeenList {
+public final class NotSeenList {
 
     private NotSeenList() {}
 
     /** Writes nothing where everything was seen. */
-    static void write(Html html, List<NotSeen> notSeen, String title) {
+    public static void write(Html html, List<NotSeen> notSeen, String title) {
         if (notSeen.isEmpty()) {
             return;
         }

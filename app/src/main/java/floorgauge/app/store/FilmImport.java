@@ -94,7 +94,7 @@ public final class FilmImport {
                 .bind("notSeen", StoreJson.notSeen(read.findings().notSeen()))
                 .bind("simulated", details.simulated() ? 1 : 0)
                 .execute();
-        for (String table : List.of("finding_roles", "findings", "possessions", "tracks", "shots")) {
+        for (String table : List.of("finding_roles", "findings", "possessions", "tracks", "shots", "drawings")) {
             handle.createUpdate("DELETE FROM " + table + " WHERE film_id = :film")
                     .bind("film", id)
                     .execute();

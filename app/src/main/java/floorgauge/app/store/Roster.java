@@ -73,6 +73,9 @@ public final class Roster {
                     .bind("film", film.id())
                     .bind("track", trackId)
                     .execute();
+            h.createUpdate("DELETE FROM drawings WHERE film_id = :film")
+                    .bind("film", film.id())
+                    .execute();
             if (playerId.isPresent()) {
                 long players = h.createQuery("SELECT COUNT(*) FROM players WHERE id = :id")
                         .bind("id", playerId.get())

@@ -1,0 +1,137 @@
+package floorgauge.app.review;
+
+import floorgauge.app.result.Digest;
+import floorgauge.app.result.FindingsDocument;
+import floorgauge.app.result.FindingsJsonReader;
+import floorgauge.app.store.FilmImport;
+import floorgauge.app.store.ImportDetails;
+import floorgauge.app.store.Store;
+import floorgauge.court.failure.MendableException;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/** Lays the night's results on the desk: takes results folders into the store, with the films that belong to them. */
+public final class Desk {
+
+    private static final String FINDINGS = "findings.json";
+    private static final Pattern DATE = Pattern.compile("(20\\d\\d)[-_.]?([01]\\d)[-_.]?([0-3]\\d)");
+    private static final int DEEPEST = 4;
+
+    private final Store store;
+    private final List<Path> filmFolders;
+
+    /** @param filmFolders where films are looked for, with the folders below */
+    public Desk(Store store, List<Path> filmFolders) {
+        this.store = store;
+        this.filmFolders = List.copyOf(filmFolders);
+    }
+
+    /**
+     * Takes every film's folder in a results folder, or a single film's folder.
+     *
+     * @param problems takes one line for each folder that cannot be read; the others are taken
+     * @return how many films were found
+     */
+    public int lay(Path results, Consumer<String> problems) {
+        List<Path> folders = folders(results);
+        for (Path folder : folders) {
+            try {
+                take(folder);
+            } catch (MendableException e) {
+                problems.accept(e.getMessage());
+            }
+        }
+        return folders.size();
+    }
+
+    private static List<Path> folders(Path results) {
+        if (Files.isRegularFile(results.resolve(FINDINGS))) {
+            return List.of(results);
+        }
+        if (!Files.isDirectory(results)) {
+            throw new MendableException("no results folder " + results + "; name the one that measure wrote");
+        }
+        try (Stream<Path> list = Files.list(results)) {
+            return list.filter(f -> !f.getFileName().toString().startsWith("."))
+                    .filter(f -> Files.isRegularFile(f.resolve(FINDINGS)))
+                    .sorted()
+                    .toList();
+        } catch (IOException e) {
+            throw new MendableException(results + " cannot be read: " + e.getMessage(), e);
+        }
+    }
+
+    private void take(Path folder) {
+        FindingsDocument read = FindingsJsonReader.read(folder.resolve(FINDINGS));
+        Optional<Path> film = film(read.film().name(), read.film().sha256());
+        String name = read.film().name().replaceFirst("\\.[A-Za-z0-9]{2,4}$", "");
+        LocalDate day = day(read.film().name(), film.orElse(folder.resolve(FINDINGS)));
+        new FilmImport(store).take(folder, new ImportDetails(day, name, film, false, Map.of()));
+    }
+
+    /** The film of this name whose bytes are those that were measured. */
+    private Optional<Path> film(String name, String sha256) {
+        for (Path candidate : named(name)) {
+            try {
+                if (Digest.ofFile(candidate).equals(sha256)) {
+                    return Optional.of(candidate.toAbsolutePath());
+                }
+            } catch (IOException e) {
+                continue;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private List<Path> named(String name) {
+        List<Path> found = new ArrayList<>();
+        for (Path folder : filmFolders) {
+            try (Stream<Path> walk = Files.walk(folder, DEEPEST)) {
+                walk.filter(f -> f.getFileName() != null && f.getFileName().toString().equals(name))
+                        .filter(Files::isRegularFile)
+                        .sorted()
+                        .forEach(found::add);
+            } catch (IOException | UncheckedIOException e) {
+                continue;
+            }
+        }
+        return found;
+    }
+
+    /** A date in the name, else that of the file. */
+    static LocalDate day(String name, Path file) {
+        Matcher date = DATE.matcher(name);
+        if (date.find()) {
+            try {
+                return LocalDate.of(
+                        Integer.parseInt(date.group(1)),
+                        Integer.parseInt(date.group(2)),
+                        Integer.parseInt(date.group(3)));
+            } catch (DateTimeException e) {
+                return fileDay(file);
+            }
+        }
+        return fileDay(file);
+    }
+
+    private static LocalDate fileDay(Path file) {
+        try {
+            return LocalDate.ofInstant(Files.getLastModifiedTime(file).toInstant(), ZoneId.systemDefault());
+        } catch (IOException e) {
+            return LocalDate.EPOCH;
+        }
+    }
+}

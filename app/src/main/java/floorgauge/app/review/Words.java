@@ -1,0 +1,93 @@
+package floorgauge.app.review;
+
+import floorgauge.app.drawing.FigureText;
+import floorgauge.app.store.StoredFilm;
+import floorgauge.app.store.StoredFinding;
+import floorgauge.app.store.Subject;
+import floorgauge.court.track.Team;
+import floorgauge.events.finding.Finding;
+import java.time.format.DateTimeFormatter;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Phrases that several pages share. */
+final class Words {
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.ENGLISH);
+
+    private Words() {}
+
+    static String day(StoredFilm film) {
+        return DAY.format(film.practiceDay());
+    }
+
+    /** The costliest and surest first; events after flags, in order of time. */
+    static List<StoredFinding> byCost(List<StoredFinding> findings) {
+        return findings.stream()
+                .filter(f -> f.finding().kind().isFlag())
+                .sorted(Comparator.comparingDouble((StoredFinding f) -> -weight(f.finding()))
+                        .thenComparing(StoredFinding::number))
+                .toList();
+    }
+
+    /** What a missed standard cost times how sure it is. */
+    static double weight(Finding finding) {
+        return finding.severity().map(s -> s.level()).orElse(0.0) * finding.probability();
+    }
+
+    static String title(Finding finding) {
+        String kind = finding.kind().words();
+        String words = finding.label().isEmpty() || finding.label().contains(kind)
+                ? (finding.label().isEmpty() ? kind : finding.label())
+                : kind + ", " + finding.label();
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+
+    static String roles(Finding finding, Names names) {
+        return finding.roles().stream()
+                .map(h -> h.role().words() + " " + names.of(h.trackId()))
+                .collect(Collectors.joining(", "));
+    }
+
+    static String cost(Finding finding) {
+        return finding.severity()
+                .map(s -> "cost " + FigureText.of(s.cost()) + " (" + s.cost().name() + ")")
+                .orElse("");
+    }
+
+    /** The state of a verdict in a word or two. */
+    static String verdict(Optional<Subject> judged) {
+        return judged.flatMap(Subject::verdict)
+                .map(v -> v.answer().words() + (isCorrected(judged.orElseThrow()) ? ", corrected" : ""))
+                .orElse("not judged");
+    }
+
+    static boolean isCorrected(Subject subject) {
+        return subject.verdict()
+                .map(v -> v.kind() != subject.kind()
+                        || !v.label().equals(subject.label())
+                        || Math.abs(v.fromSeconds() - subject.fromSeconds()) > 0.005
+                        || Math.abs(v.toSeconds() - subject.toSeconds()) > 0.005
+                        || !v.roles().equals(subject.roles())
+                        || v.grade().isPresent()
+                        || !v.note().isEmpty())
+                .orElse(false);
+    }
+
+    static String team(Team team) {
+        return switch (team) {
+            case FIRST -> "The first team";
+            case SECOND -> "The second team";
+            default -> "A team that could not be told";
+        };
+    }
+
+    /** A count with its noun. */
+    static String counted(long count, String noun) {
+        String plural = noun.endsWith("pass") ? noun + "es" : noun + "s";
+        return count + " " + (count == 1 ? noun : plural);
+    }
+}

@@ -1,0 +1,205 @@
+// The one clock of the finding view: everything is drawn for its time, and it is the film's own where there is film.
+
+const SPEEDS = [1, 0.5, 0.25];
+
+/** A clock for what has no film: it runs only while it is played. */
+export class FreeClock {
+  constructor(from, to, step) {
+    Object.assign(this, { from, to, step, time: from, playing: false, speed: 0, looping: false, span: [from, to] });
+    this.watchers = [];
+  }
+
+  onChange(watcher) {
+    this.watchers.push(watcher);
+  }
+
+  tell() {
+    this.watchers.forEach((w) => w(this.time));
+  }
+
+  seek(time) {
+    this.time = Math.min(this.to, Math.max(this.from, time));
+    this.tell();
+  }
+
+  frame(by) {
+    this.stop();
+    const now = Math.round((this.time - this.from) / this.step);
+    this.seek(this.from + (now + by) * this.step);
+  }
+
+  slower() {
+    this.speed = (this.speed + 1) % SPEEDS.length;
+    this.tell();
+    return SPEEDS[this.speed];
+  }
+
+  loop() {
+    this.looping = !this.looping;
+    this.tell();
+    return this.looping;
+  }
+
+  toggle() {
+    if (this.playing) {
+      this.stop();
+    } else {
+      this.play();
+    }
+  }
+
+  play() {
+    if (this.time >= this.to - this.step / 2) {
+      this.time = this.looping ? this.span[0] : this.from;
+    }
+    this.playing = true;
+    let last = null;
+    const run = (now) => {
+      if (!this.playing) {
+        return;
+      }
+      if (last !== null) {
+        this.advance(((now - last) / 1000) * SPEEDS[this.speed]);
+      }
+      last = now;
+      requestAnimationFrame(run);
+    };
+    requestAnimationFrame(run);
+    this.tell();
+  }
+
+  advance(seconds) {
+    this.time += seconds;
+    const end = this.looping ? this.span[1] : this.to;
+    if (this.time >= end) {
+      if (this.looping) {
+        this.time = this.span[0];
+      } else {
+        this.time = end;
+        this.playing = false;
+      }
+    }
+    this.tell();
+  }
+
+  stop() {
+    this.playing = false;
+    this.tell();
+  }
+}
+
+/** A clock that is a film: its time is that of the frame on the screen, by the film's own table of times. */
+export class FilmClock {
+  constructor(video, from, to, times) {
+    Object.assign(this, { video, from, to, times, time: from, speed: 0, looping: false, span: [from, to] });
+    this.watchers = [];
+    this.playing = false;
+    this.wanted = null;
+    video.addEventListener('play', () => this.mark(true));
+    video.addEventListener('pause', () => this.mark(false));
+    if ('requestVideoFrameCallback' in video) {
+      const shown = (now, data) => {
+        this.shown(data.mediaTime);
+        video.requestVideoFrameCallback(shown);
+      };
+      video.requestVideoFrameCallback(shown);
+    } else {
+      video.addEventListener('timeupdate', () => this.shown(video.currentTime));
+      video.addEventListener('seeked', () => this.shown(video.currentTime));
+    }
+  }
+
+  onChange(watcher) {
+    this.watchers.push(watcher);
+  }
+
+  tell() {
+    this.watchers.forEach((w) => w(this.time));
+  }
+
+  mark(playing) {
+    this.playing = playing;
+    this.tell();
+  }
+
+  /** Index of the frame that is on the screen at a time. */
+  index(time) {
+    let low = 0;
+    let high = this.times.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (this.times[middle] <= time + 1e-4) {
+        low = middle;
+      } else {
+        high = middle - 1;
+      }
+    }
+    return low;
+  }
+
+  shown(mediaTime) {
+    this.time = this.times.length > 0 ? this.times[this.index(mediaTime + 0.002)] : mediaTime;
+    const end = this.looping ? this.span[1] : this.to;
+    if (this.playing && this.time >= end - 1e-3) {
+      if (this.looping) {
+        this.video.currentTime = this.inside(this.span[0]);
+      } else {
+        this.video.pause();
+      }
+    }
+    this.tell();
+  }
+
+  /** A time within the frame, so that rounding never shows the one before. */
+  inside(time) {
+    if (this.times.length < 2) {
+      return time;
+    }
+    const i = this.index(time);
+    const next = i + 1 < this.times.length ? this.times[i + 1] : this.times[i] + 0.02;
+    return this.times[i] + Math.min(0.5 * (next - this.times[i]), 0.01);
+  }
+
+  seek(time) {
+    const held = Math.min(this.to, Math.max(this.from, time));
+    this.time = this.times.length > 0 ? this.times[this.index(held)] : held;
+    this.video.currentTime = this.inside(held);
+    this.tell();
+  }
+
+  frame(by) {
+    this.video.pause();
+    if (this.times.length > 0) {
+      const i = Math.min(this.times.length - 1, Math.max(0, this.index(this.time) + by));
+      this.seek(this.times[i]);
+    }
+  }
+
+  slower() {
+    this.speed = (this.speed + 1) % SPEEDS.length;
+    this.video.playbackRate = SPEEDS[this.speed];
+    this.tell();
+    return SPEEDS[this.speed];
+  }
+
+  loop() {
+    this.looping = !this.looping;
+    this.tell();
+    return this.looping;
+  }
+
+  toggle() {
+    if (this.playing) {
+      this.video.pause();
+    } else {
+      if (this.time >= this.to - 0.05 || this.time < this.from) {
+        this.seek(this.looping ? this.span[0] : this.from);
+      }
+      this.video.play();
+    }
+  }
+
+  stop() {
+    this.video.pause();
+  }
+}
