@@ -30,7 +30,8 @@ import picocli.CommandLine.Spec;
         name = "review",
         mixinStandardHelpOptions = true,
         versionProvider = BuildVersion.class,
-        description = "Opens the page on which the night's findings are judged; without results it shows a demo season.")
+        description =
+                "Opens the page on which the night's findings are judged; without results it shows a demo season.")
 final class ReviewCommand implements Callable<Integer> {
 
     private static final String USUAL_RESULTS = "findings";
@@ -112,8 +113,9 @@ final class ReviewCommand implements Callable<Integer> {
     private List<Path> filmFolders(List<Path> folders) {
         List<Path> all = new ArrayList<>(films);
         if (films.isEmpty()) {
-            folders.forEach(f -> all.add(Optional.ofNullable(f.toAbsolutePath().normalize().getParent())
-                    .orElse(f)));
+            folders.forEach(f ->
+                    all.add(Optional.ofNullable(f.toAbsolutePath().normalize().getParent())
+                            .orElse(f)));
         }
         for (Path folder : films) {
             if (!Files.isDirectory(folder)) {

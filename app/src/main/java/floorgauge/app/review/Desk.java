@@ -100,7 +100,8 @@ public final class Desk {
         List<Path> found = new ArrayList<>();
         for (Path folder : filmFolders) {
             try (Stream<Path> walk = Files.walk(folder, DEEPEST)) {
-                walk.filter(f -> f.getFileName() != null && f.getFileName().toString().equals(name))
+                walk.filter(f -> f.getFileName() != null
+                                && f.getFileName().toString().equals(name))
                         .filter(Files::isRegularFile)
                         .sorted()
                         .forEach(found::add);

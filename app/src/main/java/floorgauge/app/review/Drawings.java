@@ -43,8 +43,9 @@ final class Drawings {
     Map<Integer, String> ofPossessions(
             StoredFilm film, List<StoredPossession> possessions, List<StoredFinding> findings, Names names) {
         Map<Integer, String> drawn = kept.drawings(film.id());
-        if (drawn.keySet().containsAll(
-                possessions.stream().map(p -> p.possession().number()).toList())) {
+        if (drawn.keySet()
+                .containsAll(
+                        possessions.stream().map(p -> p.possession().number()).toList())) {
             return drawn;
         }
         Map<Integer, String> fresh = new TreeMap<>();
@@ -70,8 +71,8 @@ final class Drawings {
     Optional<String> ofFinding(StoredFilm film, StoredPossession possession, StoredFinding found, Names names) {
         try {
             Finding finding = found.finding();
-            List<Trail> trails = Replay.of(
-                    film, possession.possession(), finding.fromSeconds() - 2, finding.toSeconds() + 2);
+            List<Trail> trails =
+                    Replay.of(film, possession.possession(), finding.fromSeconds() - 2, finding.toSeconds() + 2);
             PossessionFindings whole = whole(possession, List.of(found), trails);
             RuleSet rules = RuleSet.named(film.rules()).orElseGet(RuleSet::fiba);
             return Optional.of(markup(Diagrams.ofFinding(rules, whole, finding, names.labels())));
@@ -101,9 +102,10 @@ final class Drawings {
                 markup.append("<figcaption><ol start=\"")
                         .append(panel.firstNumber())
                         .append("\">");
-                panel.steps().forEach(step -> markup.append("<li>")
-                        .append(floorgauge.app.drawing.Svg.escape(step))
-                        .append("</li>"));
+                panel.steps()
+                        .forEach(step -> markup.append("<li>")
+                                .append(floorgauge.app.drawing.Svg.escape(step))
+                                .append("</li>"));
                 markup.append("</ol></figcaption>");
             }
             markup.append("</figure>");

@@ -37,7 +37,9 @@ final class FilmBytes {
      */
     static Optional<Range> asked(String header, long size) {
         Matcher range = header == null ? null : RANGE.matcher(header.strip());
-        if (range == null || !range.matches() || (range.group(1).isEmpty() && range.group(2).isEmpty())) {
+        if (range == null
+                || !range.matches()
+                || (range.group(1).isEmpty() && range.group(2).isEmpty())) {
             return Optional.empty();
         }
         if (range.group(1).isEmpty()) {

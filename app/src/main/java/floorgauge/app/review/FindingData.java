@@ -58,9 +58,7 @@ final class FindingData {
         matrix(root, pixelToFloor);
         ArrayNode roles = root.putArray("roles");
         finding.roles()
-                .forEach(r -> roles.addObject()
-                        .put("role", r.role().words())
-                        .put("track", r.trackId()));
+                .forEach(r -> roles.addObject().put("role", r.role().words()).put("track", r.trackId()));
         ArrayNode ticks = root.putArray("ticks");
         finding.ticks()
                 .forEach(t -> ticks.addObject()
@@ -79,8 +77,8 @@ final class FindingData {
                 .put("sign", possession.possession().end().sign());
         FloorPoint rim = rules.rim(possession.possession().end());
         court.putArray("rim").add(rim.xMetres()).add(rim.yMetres());
-        double board = possession.possession().end().sign()
-                * (rules.lengthMetres() / 2 - rules.boardFromEndLineMetres());
+        double board =
+                possession.possession().end().sign() * (rules.lengthMetres() / 2 - rules.boardFromEndLineMetres());
         court.put("board", board);
         ArrayNode lines = court.putArray("lines");
         for (PaintedLine line : rules.paintedLines()) {
@@ -136,9 +134,7 @@ final class FindingData {
     }
 
     private static void figure(ObjectNode node, Figure figure) {
-        node.put("name", figure.name())
-                .put("text", FigureText.of(figure))
-                .put("beyond", FigureText.isBeyond(figure));
+        node.put("name", figure.name()).put("text", FigureText.of(figure)).put("beyond", FigureText.isBeyond(figure));
     }
 
     private static void players(

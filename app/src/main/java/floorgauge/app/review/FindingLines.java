@@ -20,7 +20,8 @@ final class FindingLines {
     static void write(Html html, StoredFinding found, Optional<Subject> judged, Names names, int figures) {
         Finding finding = found.finding();
         String state = judged.flatMap(Subject::verdict)
-                .map(v -> " judged " + v.answer().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'))
+                .map(v -> " judged "
+                        + v.answer().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'))
                 .orElse("");
         html.open(
                 "article",
@@ -79,9 +80,7 @@ final class FindingLines {
             boolean given = judged.flatMap(Subject::verdict)
                     .filter(v -> v.answer() == answer)
                     .isPresent();
-            html.open(
-                    "button",
-                    "type=\"button\" data-answer=\"" + answer.name() + "\" aria-pressed=\"" + given + "\"");
+            html.open("button", "type=\"button\" data-answer=\"" + answer.name() + "\" aria-pressed=\"" + given + "\"");
             html.text(answer.words())
                     .open("span", "class=\"unheard\"")
                     .text(", finding " + number)

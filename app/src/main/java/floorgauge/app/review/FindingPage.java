@@ -90,7 +90,9 @@ final class FindingPage {
                 "p",
                 "class=\"aside\"",
                 FigureText.time(subject.fromSeconds()) + " to " + FigureText.time(subject.toSeconds())
-                        + (subject.byHand() ? " · entered by hand" : " · matched by nothing since it was measured anew"));
+                        + (subject.byHand()
+                                ? " · entered by hand"
+                                : " · matched by nothing since it was measured anew"));
         back(html);
         html.close("header");
         html.open("section", "class=\"verdicts\" aria-label=\"Verdict\"");
@@ -120,7 +122,8 @@ final class FindingPage {
                 "Say what it was, from when to when on the film's own clock, and who did what. It becomes a label.");
         back(html);
         html.close("header").open("section", "class=\"verdicts\"");
-        corrections(html, Optional.empty(), FindingKind.WEAK_SCREEN, "", 0, Math.min(2, film.durationSeconds()), List.of());
+        corrections(
+                html, Optional.empty(), FindingKind.WEAK_SCREEN, "", 0, Math.min(2, film.durationSeconds()), List.of());
         html.close("section").close("div");
         return Frame.close(html);
     }
@@ -229,7 +232,8 @@ final class FindingPage {
         html.open(
                 "input",
                 "id=\"label\" maxlength=\"60\" value=\""
-                        + floorgauge.app.drawing.Svg.escape(given.map(Verdict::label).orElse(label)) + "\"");
+                        + floorgauge.app.drawing.Svg.escape(
+                                given.map(Verdict::label).orElse(label)) + "\"");
         html.close("p");
         html.open("fieldset", "class=\"roles\"").element("legend", "Who did what");
         List<RoleHolder> held = given.map(Verdict::roles).orElse(roles);
@@ -241,8 +245,9 @@ final class FindingPage {
         for (int grade = 0; grade <= 5; grade++) {
             int value = grade;
             boolean checked = given.map(v -> v.grade().orElse(0) == value).orElse(value == 0);
-            html.open("label").markup("<input type=\"radio\" name=\"grade\" value=\"" + grade + "\""
-                    + (checked ? " checked" : "") + "> ");
+            html.open("label")
+                    .markup("<input type=\"radio\" name=\"grade\" value=\"" + grade + "\"" + (checked ? " checked" : "")
+                            + "> ");
             html.text(grade == 0 ? "none" : String.valueOf(grade)).close("label");
         }
         html.close("fieldset");
@@ -272,7 +277,11 @@ final class FindingPage {
         html.open("select", "class=\"role-word\" aria-label=\"Role " + (number + 1) + "\"");
         option(html, "", "no one", held.isEmpty());
         for (Role role : Role.values()) {
-            option(html, role.words(), role.words(), held.filter(h -> h.role() == role).isPresent());
+            option(
+                    html,
+                    role.words(),
+                    role.words(),
+                    held.filter(h -> h.role() == role).isPresent());
         }
         html.close("select");
         html.open("select", "class=\"role-track\" aria-label=\"Player in role " + (number + 1) + "\"");

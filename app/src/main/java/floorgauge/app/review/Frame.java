@@ -44,7 +44,9 @@ final class Frame {
         html.open("nav", "class=\"places\" aria-label=\"Pages\"").open("ul");
         for (Place place : PLACES) {
             String current = place.name().equals(here) ? " aria-current=\"page\"" : "";
-            html.open("li").open("a", "href=\"" + place.address() + "\"" + current).text(place.name());
+            html.open("li")
+                    .open("a", "href=\"" + place.address() + "\"" + current)
+                    .text(place.name());
             html.close("a").close("li");
         }
         html.close("ul").close("nav");

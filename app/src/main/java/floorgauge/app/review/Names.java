@@ -4,6 +4,7 @@ import floorgauge.app.store.Player;
 import floorgauge.app.store.StoredTrack;
 import floorgauge.events.diagram.PlayerLabels;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -45,7 +46,8 @@ final class Names {
     /** A sentence of a finding with names in it. */
     String in(String sentence) {
         Matcher track = IN_A_SENTENCE.matcher(sentence);
-        return track.replaceAll(m -> Matcher.quoteReplacement(of(Integer.parseInt(m.group(1)))));
+        String named = track.replaceAll(m -> Matcher.quoteReplacement(of(Integer.parseInt(m.group(1)))));
+        return named.isEmpty() ? named : named.substring(0, 1).toUpperCase(Locale.ROOT) + named.substring(1);
     }
 
     private static String shortly(Player player) {

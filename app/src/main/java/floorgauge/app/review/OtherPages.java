@@ -90,14 +90,20 @@ final class OtherPages {
         html.open("td");
         input(html, "number", "type=\"number\" min=\"0\" max=\"99\"", number, "Number of " + whose);
         html.close("td").open("td");
-        input(html, "name", "maxlength=\"" + Player.LONGEST_NAME + "\"", player.map(Player::name).orElse(""), "Name of " + whose);
+        input(
+                html,
+                "name",
+                "maxlength=\"" + Player.LONGEST_NAME + "\"",
+                player.map(Player::name).orElse(""),
+                "Name of " + whose);
         html.close("td").open("td");
         input(html, "squad", "maxlength=\"40\"", player.map(Player::squad).orElse(""), "Squad of " + whose);
         html.close("td").open("td");
         input(html, "position", "maxlength=\"40\"", player.map(Player::position).orElse(""), "Position of " + whose);
         html.close("td").open("td");
-        html.markup("<input type=\"checkbox\" name=\"active\"" + (player.map(Player::active).orElse(true) ? " checked" : "")
-                + " aria-label=\"" + Svg.escape(whose) + " is with the team\">");
+        html.markup("<input type=\"checkbox\" name=\"active\""
+                + (player.map(Player::active).orElse(true) ? " checked" : "") + " aria-label=\"" + Svg.escape(whose)
+                + " is with the team\">");
         html.close("td").open("td");
         html.open("button", "type=\"button\"").text(id.isEmpty() ? "Add" : "Keep");
         html.open("span", "class=\"unheard\"").text(" " + whose).close("span").close("button");
@@ -142,7 +148,9 @@ final class OtherPages {
                             + lost.stream().map(Player::called).collect(java.util.stream.Collectors.joining(", "))
                             + ".");
         }
-        html.open("table", "id=\"who\" data-film=\"" + film.id() + "\"").open("thead").open("tr");
+        html.open("table", "id=\"who\" data-film=\"" + film.id() + "\"")
+                .open("thead")
+                .open("tr");
         for (String head : List.of("Track", "Kit", "Seen", "Read", "Is")) {
             html.element("th", "scope=\"col\"", head);
         }
@@ -151,17 +159,15 @@ final class OtherPages {
             html.open("tr", "data-track=\"" + track.trackId() + "\"")
                     .element("th", "scope=\"row\"", "track " + track.trackId());
             html.element("td", kit(track));
-            html.element(
-                    "td",
-                    FigureText.time(track.fromSeconds()) + " to " + FigureText.time(track.toSeconds()));
+            html.element("td", FigureText.time(track.fromSeconds()) + " to " + FigureText.time(track.toSeconds()));
             Optional<Player> suggested = suggestion(track, players);
             html.open("td").text(read(track, suggested));
             if (track.player().isEmpty() && suggested.isPresent()) {
                 html.text(" ")
                         .open(
                                 "button",
-                                "type=\"button\" class=\"take\" data-player=\"" + Svg.escape(suggested.get().id())
-                                        + "\"")
+                                "type=\"button\" class=\"take\" data-player=\""
+                                        + Svg.escape(suggested.get().id()) + "\"")
                         .text("Yes, " + suggested.get().called())
                         .close("button");
             }
@@ -203,7 +209,8 @@ final class OtherPages {
         html.open("select", "aria-label=\"Track " + track.trackId() + " is\"");
         html.open("option", "value=\"\"").text("not said").close("option");
         for (Player player : players) {
-            boolean chosen = track.player().filter(p -> p.id().equals(player.id())).isPresent();
+            boolean chosen =
+                    track.player().filter(p -> p.id().equals(player.id())).isPresent();
             html.open("option", "value=\"" + Svg.escape(player.id()) + "\"" + (chosen ? " selected" : ""))
                     .text(player.called())
                     .close("option");
@@ -255,7 +262,8 @@ final class OtherPages {
     static String sorry(int status, String why) {
         Html html = Frame.open("Not shown", "start.js", "");
         html.open("header").element("h1", "Not shown").close("header");
-        html.element("p", why.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + why.substring(1) + " (" + status + ").");
+        html.element(
+                "p", why.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + why.substring(1) + " (" + status + ").");
         return Frame.close(html);
     }
 }

@@ -27,8 +27,8 @@ final class Replay {
 
     /** The ways of those in a possession between two times. */
     static List<Trail> of(StoredFilm film, Possession possession, double fromSeconds, double toSeconds) {
-        TracksWindow window = new TracksWindow(
-                FilmFolder.tracks(film), fromSeconds - ROOM_SECONDS, toSeconds + ROOM_SECONDS);
+        TracksWindow window =
+                new TracksWindow(FilmFolder.tracks(film), fromSeconds - ROOM_SECONDS, toSeconds + ROOM_SECONDS);
         return of(window.places(), possession, fromSeconds, toSeconds);
     }
 

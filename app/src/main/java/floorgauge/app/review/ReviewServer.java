@@ -143,7 +143,9 @@ public final class ReviewServer implements AutoCloseable {
         guard.check(request);
         boolean read = store.setting(CONSENT).isPresent();
         String path = request.path();
-        boolean free = path.equals("/before") || path.startsWith("/page/") || path.equals("/do/agree")
+        boolean free = path.equals("/before")
+                || path.startsWith("/page/")
+                || path.equals("/do/agree")
                 || path.equals("/data/keys");
         if (!read && !free) {
             if (request.method().name().equals("GET") && !path.startsWith("/data/") && !path.startsWith("/film/")) {
@@ -226,7 +228,9 @@ public final class ReviewServer implements AutoCloseable {
             Optional<Subject> back = verdicts.takeBack(film.id());
             ObjectNode answer = JSON.createObjectNode();
             answer.put("state", Words.verdict(back.filter(s -> s.verdict().isPresent())));
-            answer.put("answer", back.flatMap(Subject::verdict).map(v -> v.answer().name()).orElse(""));
+            answer.put(
+                    "answer",
+                    back.flatMap(Subject::verdict).map(v -> v.answer().name()).orElse(""));
             answer.put("finding", back.flatMap(Subject::findingId).orElse(""));
             answer.put("said", back.isPresent() ? "Taken back." : "There is no verdict to take back.");
             json(r, answer.toString());
@@ -338,9 +342,10 @@ public final class ReviewServer implements AutoCloseable {
                 .flatMap(f -> {
                     Names names = new Names(films.tracks(f.id()));
                     return Words.byCost(films.findings(f.id())).stream()
-                            .filter(g -> g.finding().roles().stream().anyMatch(h -> names.player(h.trackId())
-                                    .filter(p -> p.id().equals(id))
-                                    .isPresent()))
+                            .filter(g -> g.finding().roles().stream()
+                                    .anyMatch(h -> names.player(h.trackId())
+                                            .filter(p -> p.id().equals(id))
+                                            .isPresent()))
                             .map(g -> "<li><a href=\"/finding/" + g.id() + "\">"
                                     + Svg.escape(names.in(g.finding().sentence())) + "</a> <span class=\"aside\">"
                                     + Svg.escape(f.title()) + "</span></li>\n");
@@ -361,7 +366,10 @@ public final class ReviewServer implements AutoCloseable {
     }
 
     private boolean isPlayable(StoredFilm film) {
-        return film.film().filter(Files::isRegularFile).filter(FilmBytes::isPlayable).isPresent();
+        return film.film()
+                .filter(Files::isRegularFile)
+                .filter(FilmBytes::isPlayable)
+                .isPresent();
     }
 
     private static Path playable(StoredFilm film) {
@@ -427,8 +435,8 @@ public final class ReviewServer implements AutoCloseable {
 
     private Subject enterByHand(VerdictRequest asked, JsonNode body) {
         StoredFilm film = film(body.path("film").asText());
-        String id = "hand-" + UUID.nameUUIDFromBytes(
-                asked.text("id", "").getBytes(java.nio.charset.StandardCharsets.UTF_8));
+        String id = "hand-"
+                + UUID.nameUUIDFromBytes(asked.text("id", "").getBytes(java.nio.charset.StandardCharsets.UTF_8));
         VerdictRequest.Standing standing = new VerdictRequest.Standing(
                 id, film.id(), FindingKind.SCREEN, "", 0, 0, List.of(), OptionalInt.empty(), "");
         verdicts.enter(film, verdict(asked, standing, film));
@@ -450,9 +458,7 @@ public final class ReviewServer implements AutoCloseable {
         roster.keep(new Player(
                 id.isEmpty() ? UUID.randomUUID().toString() : id,
                 body.path("name").asText(),
-                body.path("number").isInt()
-                        ? OptionalInt.of(body.get("number").asInt())
-                        : OptionalInt.empty(),
+                body.path("number").isInt() ? OptionalInt.of(body.get("number").asInt()) : OptionalInt.empty(),
                 body.path("squad").asText(),
                 body.path("position").asText(),
                 body.path("active").asBoolean(true)));

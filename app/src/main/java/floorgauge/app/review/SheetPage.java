@@ -160,8 +160,7 @@ final class SheetPage {
                 .toList();
         here.stream()
                 .filter(f -> f.finding().kind().isFlag())
-                .forEach(f ->
-                        FindingLines.write(html, f, Optional.ofNullable(byFinding.get(f.id())), names, FIGURES));
+                .forEach(f -> FindingLines.write(html, f, Optional.ofNullable(byFinding.get(f.id())), names, FIGURES));
         events(html, here);
         NotSeenList.write(html, stored.notSeen(), "Not seen in this possession");
         html.close("div").close("div").close("section");
@@ -219,8 +218,8 @@ final class SheetPage {
         html.open("ol");
         for (Subject subject : without) {
             html.open("li").open("a", "href=\"/kept/" + subject.id() + "\"");
-            html.text(FigureText.time(subject.fromSeconds()) + " " + subject.kind().words() + ": "
-                    + names.in(subject.sentence()));
+            html.text(FigureText.time(subject.fromSeconds()) + " "
+                    + subject.kind().words() + ": " + names.in(subject.sentence()));
             html.close("a").element("span", "class=\"aside\"", " " + Words.verdict(Optional.of(subject)));
             subject.verdict()
                     .filter(v -> !v.note().isEmpty())

@@ -44,7 +44,8 @@ final class TrendsPage {
 
     TrendsPage(List<SeasonFigures.Marked> marks, List<Player> players) {
         this.marks = marks;
-        this.trends = Trends.of(marks.stream().map(SeasonFigures.Marked::observation).toList());
+        this.trends =
+                Trends.of(marks.stream().map(SeasonFigures.Marked::observation).toList());
         this.players = players.stream().collect(Collectors.toMap(Player::id, Function.identity()));
     }
 
@@ -96,8 +97,7 @@ final class TrendsPage {
         List<Topic> topics = topics();
         if (topics.isEmpty()) {
             html.element(
-                    "p",
-                    "Nothing to show yet: say who is who on a practice, and its figures are counted for them.");
+                    "p", "Nothing to show yet: say who is who on a practice, and its figures are counted for them.");
             return Frame.close(html);
         }
         Topic chosen = topics.stream()
@@ -105,7 +105,8 @@ final class TrendsPage {
                 .findFirst()
                 .orElse(topics.get(0));
         choice(html, topics, chosen);
-        html.open("section", "id=\"trends\" data-topic=\"" + chosen.key() + "\"").element("h2", chosen.title());
+        html.open("section", "id=\"trends\" data-topic=\"" + chosen.key() + "\"")
+                .element("h2", chosen.title());
         List<Trend> shown = of(chosen);
         shown.forEach(t -> trend(html, t));
         long few = trends.stream()
@@ -155,7 +156,9 @@ final class TrendsPage {
         html.close("tr").close("thead").open("tbody");
         days(subject).forEach((day, mark) -> {
             html.open("tr").open("th", "scope=\"row\"");
-            html.open("a", "href=\"" + address(subject, day) + "\"").text(day.toString()).close("a");
+            html.open("a", "href=\"" + address(subject, day) + "\"")
+                    .text(day.toString())
+                    .close("a");
             html.close("th").element("td", String.valueOf(mark.count()));
             html.element("td", text(subject.unit(), mark.mean()));
             html.element("td", text(subject.unit(), mark.low()) + " to " + text(subject.unit(), mark.high()));
@@ -198,7 +201,8 @@ final class TrendsPage {
 
     private String who(TrendSubject subject) {
         return subject.who().stream()
-                .map(id -> Optional.ofNullable(players.get(id)).map(Player::called).orElse("someone"))
+                .map(id ->
+                        Optional.ofNullable(players.get(id)).map(Player::called).orElse("someone"))
                 .collect(Collectors.joining(subject.who().size() == 2 ? " for " : ", "));
     }
 
@@ -208,8 +212,7 @@ final class TrendsPage {
     private Map<LocalDate, Day> days(TrendSubject subject) {
         Map<LocalDate, List<SeasonFigures.Marked>> byDay = marks.stream()
                 .filter(m -> m.observation().subject().equals(subject))
-                .collect(Collectors.groupingBy(
-                        m -> m.observation().day(), TreeMap::new, Collectors.toList()));
+                .collect(Collectors.groupingBy(m -> m.observation().day(), TreeMap::new, Collectors.toList()));
         Map<LocalDate, Day> days = new TreeMap<>();
         byDay.forEach((day, list) -> days.put(day, day(list)));
         return days;
@@ -218,7 +221,10 @@ final class TrendsPage {
     /** The interval of a day's mean: from the spread of its values, and at least what their own errors make of it. */
     private static Day day(List<SeasonFigures.Marked> marks) {
         double n = marks.size();
-        double mean = marks.stream().mapToDouble(m -> m.observation().value()).average().orElseThrow();
+        double mean = marks.stream()
+                .mapToDouble(m -> m.observation().value())
+                .average()
+                .orElseThrow();
         double squares = marks.stream()
                 .mapToDouble(m -> Math.pow(m.observation().value() - mean, 2))
                 .sum();
@@ -284,9 +290,11 @@ final class TrendsPage {
         List<SeasonFigures.Marked> list = behind(key, who, day);
         Html html = Frame.open("Behind a mark", "start.js", "Trends");
         html.open("header").element("p", "class=\"kicker\"", day.toString());
-        html.element("h1", list.isEmpty() ? "Nothing stands behind this mark" : who(list.get(0)
-                .observation()
-                .subject()));
+        html.element(
+                "h1",
+                list.isEmpty()
+                        ? "Nothing stands behind this mark"
+                        : who(list.get(0).observation().subject()));
         html.close("header").open("ol");
         for (SeasonFigures.Marked mark : list) {
             String address = mark.findingId().isEmpty()
@@ -295,7 +303,9 @@ final class TrendsPage {
             html.open("li").open("a", "href=\"" + address + "\"");
             html.text("Possession " + mark.possession() + ": "
                     + mark.observation().subject().figure() + " "
-                    + text(mark.observation().subject().unit(), mark.observation().value()));
+                    + text(
+                            mark.observation().subject().unit(),
+                            mark.observation().value()));
             html.close("a").close("li");
         }
         return Frame.close(html.close("ol"));

@@ -7,8 +7,8 @@ import floorgauge.events.finding.FindingKind;
 import floorgauge.events.finding.RoleHolder;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /**

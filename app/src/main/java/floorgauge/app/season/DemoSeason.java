@@ -38,8 +38,10 @@ import java.util.stream.Collectors;
 /** Makes the demo season: results folders and a filled store. What is there already is not made again. */
 public final class DemoSeason {
 
-    /** Jersey numbers on the newest practice are read, not set, so that there is something to decide. */
     private static final double READ_PROBABILITY = 0.86;
+
+    /** On the newest practice some tracks are only read, not set, so that there is something to decide. */
+    private static final int LEFT_OPEN = 3;
 
     private final Store store;
     private final Path folder;
@@ -64,7 +66,7 @@ public final class DemoSeason {
         Roster roster = new Roster(store);
         Club.players().forEach(roster::keep);
         List<Repetition.Practice> all = SeasonPlan.practices();
-        make(all.get(all.size() - 1), false);
+        make(all.get(all.size() - 1), LEFT_OPEN);
     }
 
     /** Makes the others, the newest first. @param done takes the number of practices that are there */
@@ -75,12 +77,12 @@ public final class DemoSeason {
         int made = 1;
         done.accept(made);
         for (Repetition.Practice practice : all) {
-            make(practice, true);
+            make(practice, 0);
             done.accept(++made);
         }
     }
 
-    private void make(Repetition.Practice practice, boolean assigned) {
+    private void make(Repetition.Practice practice, int leftOpen) {
         String name = String.format(Locale.ROOT, "practice-%02d", practice.number());
         Path results = folder.resolve(name);
         if (!Files.isRegularFile(results.resolve("findings.json"))) {
@@ -106,12 +108,12 @@ public final class DemoSeason {
                                 Optional.empty(),
                                 true,
                                 jerseys));
-        if (assigned && outcome == FilmImport.Outcome.NEW) {
-            assign(results);
+        if (outcome == FilmImport.Outcome.NEW) {
+            assign(results, leftOpen);
         }
     }
 
-    private void assign(Path results) {
+    private void assign(Path results, int leftOpen) {
         Films films = new Films(store);
         StoredFilm film = films.all().stream()
                 .map(Films.Listed::film)
@@ -120,7 +122,8 @@ public final class DemoSeason {
                 .orElseThrow();
         Roster roster = new Roster(store);
         List<Player> players = Club.players();
-        for (StoredTrack track : films.tracks(film.id())) {
+        List<StoredTrack> all = films.tracks(film.id());
+        for (StoredTrack track : all.subList(0, all.size() - leftOpen)) {
             roster.assign(
                     film,
                     track.trackId(),

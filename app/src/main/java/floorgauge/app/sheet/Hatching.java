@@ -3,10 +3,11 @@ package floorgauge.app.sheet;
 /** The hatching that stands for "not seen", defined once a page. */
 public final class Hatching {
 
-    public static final String DEFINITION = "<svg width=\"0\" height=\"0\" class=\"definitions\" aria-hidden=\"true\"><defs>"
-            + pattern("hatch", "hatch-line")
-            + pattern("hatch-on-film", "hatch-line-on-film")
-            + "</defs></svg>\n";
+    public static final String DEFINITION =
+            "<svg width=\"0\" height=\"0\" class=\"definitions\" aria-hidden=\"true\"><defs>"
+                    + pattern("hatch", "hatch-line")
+                    + pattern("hatch-on-film", "hatch-line-on-film")
+                    + "</defs></svg>\n";
 
     private Hatching() {}
 

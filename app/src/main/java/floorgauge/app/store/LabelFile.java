@@ -62,8 +62,7 @@ public final class LabelFile {
         List<StoredPossession> possessions = films.possessions(film.id());
         List<Subject> judged = new Verdicts(store).ofFilm(film.id());
         List<LabelledEvent> events = events(films.findings(film.id()), judged);
-        Set<CourtEnd> ends =
-                possessions.stream().map(p -> p.possession().end()).collect(Collectors.toSet());
+        Set<CourtEnd> ends = possessions.stream().map(p -> p.possession().end()).collect(Collectors.toSet());
         return new FilmLabels(
                 Optional.of(new FilmReference(film.name(), film.sha256())),
                 Optional.empty(),

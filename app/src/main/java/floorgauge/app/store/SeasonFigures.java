@@ -72,12 +72,13 @@ public final class SeasonFigures {
     /** Grows or changes whenever the figures may have. */
     public static String stamp(Store store) {
         return store.jdbi()
-                .withHandle(h -> h.createQuery("SELECT (SELECT COUNT(*) FROM findings), (SELECT COUNT(*) FROM verdicts),"
-                                + " (SELECT COUNT(*) FROM verdicts WHERE taken_back = 1), (SELECT COUNT(*) FROM"
-                                + " assignments), (SELECT COALESCE(MAX(imported_at), '') FROM runs)")
-                        .map((rows, context) -> rows.getLong(1) + " " + rows.getLong(2) + " " + rows.getLong(3) + " "
-                                + rows.getLong(4) + " " + rows.getString(5))
-                        .one());
+                .withHandle(
+                        h -> h.createQuery("SELECT (SELECT COUNT(*) FROM findings), (SELECT COUNT(*) FROM verdicts),"
+                                        + " (SELECT COUNT(*) FROM verdicts WHERE taken_back = 1), (SELECT COUNT(*) FROM"
+                                        + " assignments), (SELECT COALESCE(MAX(imported_at), '') FROM runs)")
+                                .map((rows, context) -> rows.getLong(1) + " " + rows.getLong(2) + " " + rows.getLong(3)
+                                        + " " + rows.getLong(4) + " " + rows.getString(5))
+                                .one());
     }
 
     private void players() {
@@ -98,9 +99,11 @@ public final class SeasonFigures {
         Set<FindingKind> kinds = new TreeSet<>(FIGURES.keySet());
         String names = kinds.stream().map(k -> "'" + k.name() + "'").collect(Collectors.joining(", "));
         List<Row> rows = store.jdbi()
-                .withHandle(h -> h.createQuery("SELECT g.id, g.film_id, f.practice_day, p.number, g.body FROM findings g"
-                                + " JOIN films f ON f.id = g.film_id JOIN possessions p ON p.id = g.possession_id"
-                                + " WHERE g.kind IN (" + names + ") AND" + NOT_WRONG + " ORDER BY g.film_id, g.number")
+                .withHandle(h -> h.createQuery(
+                                "SELECT g.id, g.film_id, f.practice_day, p.number, g.body FROM findings g"
+                                        + " JOIN films f ON f.id = g.film_id JOIN possessions p ON p.id = g.possession_id"
+                                        + " WHERE g.kind IN (" + names + ") AND" + NOT_WRONG
+                                        + " ORDER BY g.film_id, g.number")
                         .map((r, context) -> new Row(
                                 r.getString(1),
                                 r.getString(2),
@@ -110,7 +113,8 @@ public final class SeasonFigures {
                         .list());
         for (Row row : rows) {
             for (Figure figure : row.finding().figures()) {
-                boolean part = figure.name().startsWith("quality: ") && row.finding().kind() == FindingKind.SCREEN;
+                boolean part =
+                        figure.name().startsWith("quality: ") && row.finding().kind() == FindingKind.SCREEN;
                 if (part || FIGURES.get(row.finding().kind()).contains(figure.name())) {
                     mark(row, figure);
                 }
@@ -153,8 +157,7 @@ public final class SeasonFigures {
     }
 
     private void add(Row row, Figure figure, Role role, List<String> who) {
-        TrendSubject subject =
-                new TrendSubject(who, role, row.finding().kind(), figure.name(), figure.unit());
+        TrendSubject subject = new TrendSubject(who, role, row.finding().kind(), figure.name(), figure.unit());
         marks.add(new Marked(
                 new TrendObservation(
                         subject,
@@ -184,8 +187,7 @@ public final class SeasonFigures {
     }
 
     /** A row of possessions. */
-    private record Whole(
-            String id, String film, int number, List<Integer> attackers, String spacing, LocalDate day) {}
+    private record Whole(String id, String film, int number, List<Integer> attackers, String spacing, LocalDate day) {}
 
     private void possession(Whole possession, Map<String, Map<String, Integer>> flags) {
         List<String> five = possession.attackers().stream()
@@ -218,7 +220,8 @@ public final class SeasonFigures {
 
     private void whole(Whole possession, TrendSubject subject, double value) {
         marks.add(new Marked(
-                new TrendObservation(subject, possession.film() + "-" + possession.number(), possession.day(), value, 0),
+                new TrendObservation(
+                        subject, possession.film() + "-" + possession.number(), possession.day(), value, 0),
                 possession.film(),
                 "",
                 possession.number()));

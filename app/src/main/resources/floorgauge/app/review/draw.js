@@ -12,6 +12,10 @@ export function el(name, attributes = {}, ...children) {
 
 export function set(element, attributes) {
   for (const [name, value] of Object.entries(attributes)) {
+    if (name === 'font-size') {
+      element.style.fontSize = `${round(value)}px`;
+      continue;
+    }
     element.setAttribute(name, typeof value === 'number' ? round(value) : value);
   }
 }

@@ -50,6 +50,7 @@ export class Plan {
       right = middle + least / 2;
     }
     this.scale = Math.max(0.55, (right - left) / 460);
+    this.edges = [left, right];
     set(this.svg, { viewBox: [left, top, right - left, bottom - top].map(Math.round).join(' ') });
   }
 
@@ -214,7 +215,10 @@ export class Plan {
     const [p, q] = parts.line;
     group.append(el('line', { class: 'dimension-line', x1: p[0], y1: p[1], x2: q[0], y2: q[1] }));
     parts.arrows.forEach((x) => group.append(el('polygon', { class: 'arrowhead', points: arrow(...x) })));
-    const text = el('text', { class: 'dimension-label', x: parts.words[0], y: parts.words[1], 'text-anchor': parts.anchor, 'font-size': 12 * this.scale });
+    const width = words.length * 6.4 * this.scale;
+    const reach = parts.anchor === 'middle' ? [width / 2, width / 2] : parts.anchor === 'start' ? [0, width] : [width, 0];
+    const x = Math.min(this.edges[1] - reach[1] - 4, Math.max(this.edges[0] + reach[0] + 4, parts.words[0]));
+    const text = el('text', { class: 'dimension-label', x, y: parts.words[1], 'text-anchor': parts.anchor, 'font-size': 12 * this.scale });
     text.textContent = words;
     group.append(text);
     return group;
