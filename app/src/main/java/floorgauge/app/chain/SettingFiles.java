@@ -11,7 +11,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 
 /** Reads the files that stand beside a film on the command line. */
-final class SettingFiles {
+public final class SettingFiles {
 
     /** The SHA-256 of a file. */
     String digest(Path file) {
@@ -23,7 +23,7 @@ final class SettingFiles {
     }
 
     /** The team's standards. */
-    Standards standards(Path file) {
+    public Standards standards(Path file) {
         try {
             return StandardsFile.read(Files.readString(file), file.toString(), Standards.defaults());
         } catch (IOException e) {

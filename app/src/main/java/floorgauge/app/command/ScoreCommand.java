@@ -1,7 +1,11 @@
 package floorgauge.app.command;
 
+import floorgauge.app.chain.RemeasuredFilms;
+import floorgauge.app.chain.SettingFiles;
 import floorgauge.court.failure.MendableException;
 import floorgauge.eval.events.EventTolerance;
+import floorgauge.eval.fit.FittedStandards;
+import floorgauge.eval.fit.StandardsFit;
 import floorgauge.eval.score.Comparison;
 import floorgauge.eval.score.FilmPairing;
 import floorgauge.eval.score.LabelFolder;
@@ -13,14 +17,18 @@ import floorgauge.eval.score.ScorePage;
 import floorgauge.eval.score.ScoreReport;
 import floorgauge.eval.score.ScoreText;
 import floorgauge.eval.statistics.ClipBootstrap;
+import floorgauge.events.standards.Standards;
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -71,15 +79,30 @@ final class ScoreCommand implements Callable<Integer> {
                     "Compare with the JSON of an earlier score; exits with 2 where something got worse beyond noise.")
     private Path baseline;
 
+    @Option(
+            names = "--fit",
+            paramLabel = "FILE",
+            description = "Fit the standards to the labels by measuring the results' tracks anew, and write a standards"
+                    + " file; takes minutes.")
+    private Path fit;
+
+    @Option(
+            names = "--standards",
+            paramLabel = "FILE",
+            description = "With --fit: the standards to start from (default: those of the project).")
+    private Path standards;
+
     @Override
     public Integer call() {
         if (!(seconds > 0 && seconds <= 60)) {
             throw new MendableException("--within is " + seconds + ", but must lie above 0 and at most at 60 seconds");
         }
-        ScoreReport report = ScoreReport.of(
-                FilmPairing.of(LabelFolder.read(labels), ResultsReader.read(results)),
-                EventTolerance.USUAL.within(seconds),
-                ClipBootstrap.usual());
+        if (standards != null && fit == null) {
+            throw new ParameterException(spec.commandLine(), "--standards goes with --fit");
+        }
+        FilmPairing pairing = FilmPairing.of(LabelFolder.read(labels), ResultsReader.read(results));
+        EventTolerance tolerance = EventTolerance.USUAL.within(seconds);
+        ScoreReport report = ScoreReport.of(pairing, tolerance, ClipBootstrap.usual());
         spec.commandLine().getOut().print(ScoreText.of(report));
         write(json, ScoreJson.of(report));
         write(csv, ScoreCsv.table(report));
@@ -88,7 +111,25 @@ final class ScoreCommand implements Callable<Integer> {
             write(page, ScorePage.of(report, fromPageToResults()));
         }
         spec.commandLine().getOut().flush();
+        if (fit != null) {
+            fitStandards(pairing, tolerance);
+        }
         return baseline == null ? ExitCode.DONE : compare(report);
+    }
+
+    private void fitStandards(FilmPairing pairing, EventTolerance tolerance) {
+        PrintWriter out = spec.commandLine().getOut();
+        out.println();
+        FittedStandards fitted = StandardsFit.fit(
+                RemeasuredFilms.of(pairing, results),
+                Optional.ofNullable(standards).map(new SettingFiles()::standards).orElseGet(Standards::defaults),
+                tolerance,
+                ClipBootstrap.usual(),
+                sentence -> {
+                    out.println(sentence);
+                    out.flush();
+                });
+        write(fit, fitted.file());
     }
 
     private int compare(ScoreReport report) {

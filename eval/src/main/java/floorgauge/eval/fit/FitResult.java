@@ -2,14 +2,9 @@ package floorgauge.eval.fit;
 
 import floorgauge.eval.score.Decimals;
 import floorgauge.eval.statistics.PairedDifference;
-import floorgauge.events.standards.Setting;
 import floorgauge.events.standards.Standards;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
-import java.util.SortedMap;
-import java.util.TreeMap;
 
 /**
  * What a fit found.
@@ -57,32 +52,6 @@ public record FitResult(
 
     /** A standards file with what differs from the defaults, the sentence above it as a comment. */
     public String standardsFile() {
-        StringBuilder text = new StringBuilder();
-        text.append("# ").append(sentence()).append('\n');
-        if (!recommended().team().isEmpty()) {
-            text.append("team: \"")
-                    .append(recommended().team().replace("\"", "'"))
-                    .append("\"\n");
-        }
-        lines().forEach((group, lines) -> {
-            text.append(group).append(":\n");
-            lines.forEach(line -> text.append("  ").append(line).append('\n'));
-        });
-        return text.toString();
-    }
-
-    private SortedMap<String, List<String>> lines() {
-        SortedMap<String, List<String>> groups = new TreeMap<>();
-        for (Map.Entry<Setting, Double> entry : recommended().values().entrySet()) {
-            Setting setting = entry.getKey();
-            if (entry.getValue() != setting.defaultValue()) {
-                String unit = setting.quantity().unit();
-                groups.computeIfAbsent(setting.group(), g -> new ArrayList<>())
-                        .add(setting.setting() + ": " + Decimals.plain(entry.getValue())
-                                + (unit.isEmpty() ? "" : " " + unit) + "  # was "
-                                + Decimals.plain(base.of(setting)) + "; " + setting.meaning());
-            }
-        }
-        return groups;
+        return new FittedStandards(base, recommended(), List.of(sentence())).file();
     }
 }

@@ -13,11 +13,19 @@ public final class TooFewLabelsException extends MendableException {
     /** Fewer labels than this fit to chance. */
     static final int FEWEST_LABELS = 20;
 
+    private final long labels;
+
     TooFewLabelsException(long labels, String what, long films) {
         super(labels + " " + what + " on " + films + (films == 1 ? " film" : " films")
                 + " are too few to fit to: at least "
                 + FEWEST_LABELS + " on " + FEWEST_FILMS
                 + " films are needed; label more film, or keep the standards as they are");
+        this.labels = labels;
+    }
+
+    /** How many there are. */
+    public long labels() {
+        return labels;
     }
 
     /** Refuses where there is too little. */

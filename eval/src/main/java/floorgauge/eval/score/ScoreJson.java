@@ -65,9 +65,9 @@ public final class ScoreJson {
         ArrayNode sums = node.putArray("sums");
         for (Map.Entry<Measure, Sum> entry : film.sums().entrySet()) {
             ObjectNode sum = measure(entry.getKey());
-            number(sum, "part", entry.getValue().part());
-            number(sum, "whole", entry.getValue().whole());
-            sums.add(sum);
+            // Unrounded: a rounded sum would differ from the same sum measured again, in every film alike.
+            sums.add(sum.put("part", entry.getValue().part())
+                    .put("whole", entry.getValue().whole()));
         }
         return node;
     }

@@ -84,6 +84,18 @@ class ComparisonTest {
         assertThat(RunSummary.read(file)).isEqualTo(run);
     }
 
+    /** Thirds have no end as decimals: a rounded baseline would seem to differ from the same run in every film. */
+    @Test
+    void aBaselineKeepsSumsExact() throws IOException {
+        TreeMap<Measure, Sum> sums = new TreeMap<>();
+        sums.put(ERROR, new Sum(1 / 3.0, 1));
+        RunSummary run = new RunSummary(List.of(new FilmSums("a", sums), new FilmSums("b", sums)), List.of());
+        RunSummary read = RunSummary.read(Files.writeString(folder.resolve("baseline.json"), run.json()));
+        assertThat(read).isEqualTo(run);
+        assertThat(Comparison.of(read, run, ClipBootstrap.usual()).lines())
+                .allMatch(l -> l.verdict() == Comparison.Verdict.WITHIN_NOISE);
+    }
+
     @Test
     void refusesWhatIsNoBaseline() throws IOException {
         Path file = folder.resolve("baseline.json");
