@@ -6,10 +6,7 @@ import java.util.Arrays;
  * The linear sum assignment problem: choose one column for each row, no column twice, so that the sum of the chosen entries
  * is least, or greatest. Exact, in O(r² c) time for r rows and c columns with r at most c.
  *
- * <p>Method: rows are brought in one at a time along the shortest augmenting path in the reduced costs
- * {@code cost[i][j] - u[i] - v[j] >= 0}, with dual variables u and v (Jonker and Volgenant, 1987, "A shortest augmenting
- * path algorithm for dense and sparse linear assignment problems", Computing 38). Equal sums: the result depends on the
- * matrix alone.
+ * <p>Method: {@link AugmentingPaths}. Equal sums: the result depends on the matrix alone.
  */
 public final class LinearAssignment {
 
@@ -25,9 +22,9 @@ public final class LinearAssignment {
     public static int[] minimise(double[] cost, int rows, int columns) {
         requireMatrix(cost, rows, columns);
         if (rows <= columns) {
-            return new ShortestPaths(cost, rows, columns).columnOfRow();
+            return new FullMatrix(cost, rows, columns).solve();
         }
-        int[] rowOfColumn = new ShortestPaths(transposed(cost, rows, columns), columns, rows).columnOfRow();
+        int[] rowOfColumn = new FullMatrix(transposed(cost, rows, columns), columns, rows).solve();
         return inverted(rowOfColumn, rows);
     }
 
@@ -74,103 +71,33 @@ public final class LinearAssignment {
         return columnOfRow;
     }
 
-    /** One run over a matrix with no more rows than columns. */
-    private static final class ShortestPaths {
+    /** A full matrix with no more rows than columns: every column is looked at in every step. */
+    private static final class FullMatrix extends AugmentingPaths {
         private final double[] cost;
-        private final int rows;
         private final int columns;
-        private final double[] rowDual;
-        private final double[] columnDual;
-        private final int[] rowOfColumn;
-        private final int[] columnOfRow;
-        private final double[] distance;
-        private final int[] rowBefore;
-        private final boolean[] settled;
 
-        ShortestPaths(double[] cost, int rows, int columns) {
+        FullMatrix(double[] cost, int rows, int columns) {
+            super(rows, columns);
             this.cost = cost;
-            this.rows = rows;
             this.columns = columns;
-            rowDual = new double[rows];
-            columnDual = new double[columns];
-            rowOfColumn = new int[columns];
-            columnOfRow = new int[rows];
-            distance = new double[columns];
-            rowBefore = new int[columns];
-            settled = new boolean[columns];
-            Arrays.fill(rowOfColumn, UNASSIGNED);
-            Arrays.fill(columnOfRow, UNASSIGNED);
         }
 
-        int[] columnOfRow() {
-            for (int row = 0; row < rows; row++) {
-                augment(row, searchFrom(row));
-            }
-            return columnOfRow;
-        }
-
-        /** Dijkstra's search from a free row over reduced costs; updates the duals and returns the free column reached. */
-        private int searchFrom(int start) {
-            Arrays.fill(distance, Double.POSITIVE_INFINITY);
-            Arrays.fill(settled, false);
-            int row = start;
-            double reached = 0;
-            while (true) {
-                relax(row, reached);
-                int column = nearestUnsettled();
-                reached = distance[column];
-                settled[column] = true;
-                if (rowOfColumn[column] == UNASSIGNED) {
-                    updateDuals(start, reached);
-                    return column;
-                }
-                row = rowOfColumn[column];
-            }
-        }
-
-        private void relax(int row, double reached) {
+        @Override
+        void relax(int row) {
             for (int column = 0; column < columns; column++) {
-                double through = reached + cost[row * columns + column] - rowDual[row] - columnDual[column];
-                if (!settled[column] && through < distance[column]) {
-                    distance[column] = through;
-                    rowBefore[column] = row;
-                }
+                reach(row, column, cost[row * columns + column]);
             }
         }
 
-        private int nearestUnsettled() {
-            int best = -1;
+        @Override
+        int nearest() {
+            int best = UNASSIGNED;
             for (int column = 0; column < columns; column++) {
-                if (!settled[column] && (best < 0 || distance[column] < distance[best])) {
+                if (!isSettled(column) && (best == UNASSIGNED || distance(column) < distance(best))) {
                     best = column;
                 }
             }
             return best;
-        }
-
-        private void updateDuals(int start, double reached) {
-            rowDual[start] += reached;
-            for (int column = 0; column < columns; column++) {
-                if (settled[column]) {
-                    double slack = reached - distance[column];
-                    columnDual[column] -= slack;
-                    if (rowOfColumn[column] != UNASSIGNED) {
-                        rowDual[rowOfColumn[column]] += slack;
-                    }
-                }
-            }
-        }
-
-        private void augment(int start, int freeColumn) {
-            int column = freeColumn;
-            int row;
-            do {
-                row = rowBefore[column];
-                rowOfColumn[column] = row;
-                int displaced = columnOfRow[row];
-                columnOfRow[row] = column;
-                column = displaced;
-            } while (row != start);
         }
     }
 }
