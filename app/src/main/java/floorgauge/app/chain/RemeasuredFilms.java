@@ -47,7 +47,7 @@ public final class RemeasuredFilms {
     private static RuleSet rules(FilmResults film) {
         String name = film.conditions().getOrDefault("rules", "");
         return RuleSet.named(name)
-                .orElseThrow(() -> new MendableException(film.name() + " was measured by an unknown rule book: '" + name
-                        + "'; measure the film again"));
+                .orElseThrow(() -> new MendableException(
+                        film.name() + " was measured by an unknown rule book: '" + name + "'; measure the film again"));
     }
 }

@@ -122,7 +122,9 @@ final class ScoreCommand implements Callable<Integer> {
         out.println();
         FittedStandards fitted = StandardsFit.fit(
                 RemeasuredFilms.of(pairing, results),
-                Optional.ofNullable(standards).map(new SettingFiles()::standards).orElseGet(Standards::defaults),
+                Optional.ofNullable(standards)
+                        .map(new SettingFiles()::standards)
+                        .orElseGet(Standards::defaults),
                 tolerance,
                 ClipBootstrap.usual(),
                 sentence -> {

@@ -85,8 +85,7 @@ class ScoreCommandTest {
         LabelWriter.write(truth, labels.resolve("film" + number + ".labels.json"));
         MotChallengeFile.of(TrueTracks.sample(scene, 25, TrackNoise.NONE, number))
                 .write(labels.resolve("film" + number + ".mot.txt"));
-        LabelWriter.write(
-                strict(truth, tracks, scene.rules()), strictLabels.resolve("film" + number + ".labels.json"));
+        LabelWriter.write(strict(truth, tracks, scene.rules()), strictLabels.resolve("film" + number + ".labels.json"));
         MotChallengeFile.of(tracks).write(strictLabels.resolve("film" + number + ".mot.txt"));
     }
 
@@ -129,7 +128,13 @@ class ScoreCommandTest {
         Path errors = folder.resolve("errors.csv");
         Path page = folder.resolve("scores.html");
         CommandRun run = score(
-                "--json", json.toString(), "--csv", csv.toString(), "--errors", errors.toString(), "--page",
+                "--json",
+                json.toString(),
+                "--csv",
+                csv.toString(),
+                "--errors",
+                errors.toString(),
+                "--page",
                 page.toString());
         assertThat(run.exitCode()).as(run.err()).isZero();
         assertThat(run.err()).isEmpty();
@@ -188,9 +193,10 @@ class ScoreCommandTest {
         CommandRun run = CommandRun.of(
                 "score", strictLabels.toString(), "--against", results.toString(), "--fit", fitted.toString());
         assertThat(run.exitCode()).as(run.err()).isZero();
-        assertThat(run.out()).contains("on films held out, F1 of weak screen goes from").contains("90 % interval");
-        Standards standards =
-                StandardsFile.read(Files.readString(fitted), fitted.toString(), Standards.defaults());
+        assertThat(run.out())
+                .contains("on films held out, F1 of weak screen goes from")
+                .contains("90 % interval");
+        Standards standards = StandardsFile.read(Files.readString(fitted), fitted.toString(), Standards.defaults());
         assertThat(standards.of(Setting.SCREEN_WEAK_QUALITY)).isEqualTo(STRICT_QUALITY);
     }
 
@@ -213,12 +219,22 @@ class ScoreCommandTest {
     void refusesWhatIsWrongInOneLine() throws IOException {
         refused("--within is 0.0", score("--within", "0"));
         refused("--standards goes with --fit", score("--standards", "any.yaml"));
-        refused("expected a label file or a folder of them", CommandRun.of(
-                "score", folder.resolve("none").toString(), "--against", results.toString()));
-        refused("expected a results folder", CommandRun.of(
-                "score", labels.toString(), "--against", folder.resolve("none").toString()));
-        refused("cannot write", score("--json", folder.resolve("no/such/place.json").toString()));
-        refused("cannot be read", score("--baseline", folder.resolve("none.json").toString()));
+        refused(
+                "expected a label file or a folder of them",
+                CommandRun.of("score", folder.resolve("none").toString(), "--against", results.toString()));
+        refused(
+                "expected a results folder",
+                CommandRun.of(
+                        "score",
+                        labels.toString(),
+                        "--against",
+                        folder.resolve("none").toString()));
+        refused(
+                "cannot write",
+                score("--json", folder.resolve("no/such/place.json").toString()));
+        refused(
+                "cannot be read",
+                score("--baseline", folder.resolve("none.json").toString()));
     }
 
     /** Each its own line with file, field and what was expected. */
@@ -257,8 +273,7 @@ class ScoreCommandTest {
     }
 
     private static CommandRun score(String... options) {
-        List<String> arguments =
-                new ArrayList<>(List.of("score", labels.toString(), "--against", results.toString()));
+        List<String> arguments = new ArrayList<>(List.of("score", labels.toString(), "--against", results.toString()));
         arguments.addAll(List.of(options));
         return CommandRun.of(arguments.toArray(String[]::new));
     }

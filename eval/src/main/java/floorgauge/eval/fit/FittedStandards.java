@@ -30,9 +30,7 @@ public record FittedStandards(Standards base, Standards standards, List<String> 
         StringBuilder text = new StringBuilder();
         sentences.forEach(s -> text.append("# ").append(s).append('\n'));
         if (!standards.team().isEmpty()) {
-            text.append("team: \"")
-                    .append(standards.team().replace("\"", "'"))
-                    .append("\"\n");
+            text.append("team: \"").append(standards.team().replace("\"", "'")).append("\"\n");
         }
         lines().forEach((group, lines) -> {
             text.append(group).append(":\n");

@@ -7,7 +7,6 @@ import floorgauge.events.standards.Setting;
 import floorgauge.events.standards.Standards;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 
