@@ -84,13 +84,16 @@ public final class DefenceReader {
         if (way < LEAST_WAY_METRES) {
             return 0.5;
         }
-        double userSide = wx * (u.y(s.pass()) - s.screener().y(s.pass())) - wy * (u.x(s.pass()) - s.screener().x(s.pass()));
+        double userSide = wx * (u.y(s.pass()) - s.screener().y(s.pass()))
+                - wy * (u.x(s.pass()) - s.screener().x(s.pass()));
         int level = level(s, wx, wy);
         PlayerPath d = s.userDefender();
         if (level < 0) {
             return 0.5;
         }
-        double side = (wx * (d.y(level) - s.screener().y(level)) - wy * (d.x(level) - s.screener().x(level))) / way;
+        double side = (wx * (d.y(level) - s.screener().y(level))
+                        - wy * (d.x(level) - s.screener().x(level)))
+                / way;
         return logistic(Math.signum(userSide) * side / SHARPNESS_METRES);
     }
 
@@ -103,7 +106,8 @@ public final class DefenceReader {
                 continue;
             }
             last = i;
-            double along = wx * (d.x(i) - s.screener().x(i)) + wy * (d.y(i) - s.screener().y(i));
+            double along = wx * (d.x(i) - s.screener().x(i))
+                    + wy * (d.y(i) - s.screener().y(i));
             if (along >= 0) {
                 return i;
             }

@@ -23,7 +23,6 @@ final class ScreenFinder {
     /** Farther than the candidate distance by the errors of positions: how surely they were nearer is part of the likelihood. */
     private static final double BEYOND_METRES = 0.5;
 
-
     private final PlayView view;
     private final Play play;
 

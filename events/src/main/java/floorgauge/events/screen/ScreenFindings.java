@@ -170,8 +170,7 @@ public final class ScreenFindings {
                 .figure(Figure.plain("contact probability", s.contactProbability(), Unit.SHARE))
                 .figure(Figure.plain("contact time", s.contactSeconds(), Unit.SECONDS))
                 .figure(speed(s))
-                .figure(Figure.of(
-                        "brush distance", s.brush().value(), s.brush().error(), Unit.METRES))
+                .figure(Figure.of("brush distance", s.brush().value(), s.brush().error(), Unit.METRES))
                 .mark(new Mark.Distance(
                         t0, s.screener().trackId(), s.userDefender().trackId(), gap(s)));
         s.separationGained()

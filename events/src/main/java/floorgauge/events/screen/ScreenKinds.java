@@ -77,7 +77,8 @@ final class ScreenKinds {
         if (Math.min(rimFrom, rimTo) > OUTSIDE_METRES && awayFromBall(user, from, to)) {
             return ScreenKind.FLARE;
         }
-        boolean toRim = rimFrom - nearestToRim(user, pass, to) > MOVED_METRES && outFrom > LOW_METRES && dx > MOVED_METRES;
+        boolean toRim =
+                rimFrom - nearestToRim(user, pass, to) > MOVED_METRES && outFrom > LOW_METRES && dx > MOVED_METRES;
         if (toRim) {
             return rimFrom > WING_METRES && nearElbow(user, pass) ? ScreenKind.SHUFFLE : ScreenKind.BACK;
         }

@@ -42,8 +42,8 @@ final class ScreenLikelihood {
     double of(ScreenCandidate c, int moment) {
         PlayerPath s = c.screener();
         int pass = c.pass();
-        double speed = ScreenMeter.meanSpeed(s, pass - ABOUT_TICKS, pass + ABOUT_TICKS)
-                .value();
+        double speed =
+                ScreenMeter.meanSpeed(s, pass - ABOUT_TICKS, pass + ABOUT_TICKS).value();
         double faster = ScreenMeter.meanSpeed(c.user(), pass - ABOUT_TICKS, pass + ABOUT_TICKS)
                         .value()
                 - speed;
@@ -59,7 +59,9 @@ final class ScreenLikelihood {
         PlayerPath s = c.screener();
         PlayerPath d = c.userDefender();
         return s.seen(moment) && d.seen(moment)
-                ? Math.max(0, Math.min(MOST_GAP_METRES, ContactMeter.gap(s, d, moment).value()))
+                ? Math.max(
+                        0,
+                        Math.min(MOST_GAP_METRES, ContactMeter.gap(s, d, moment).value()))
                 : MOST_GAP_METRES;
     }
 
