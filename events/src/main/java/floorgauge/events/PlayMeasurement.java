@@ -7,11 +7,9 @@ import floorgauge.events.cut.Cut;
 import floorgauge.events.cut.CutFindings;
 import floorgauge.events.cut.Cuts;
 import floorgauge.events.finding.Finding;
-import floorgauge.events.finding.FindingKind;
 import floorgauge.events.finding.NotSeen;
 import floorgauge.events.finding.Possession;
 import floorgauge.events.finding.PossessionFindings;
-import floorgauge.events.finding.Role;
 import floorgauge.events.finding.Trail;
 import floorgauge.events.finding.TrailPoint;
 import floorgauge.events.matchup.Matchups;
@@ -44,6 +42,7 @@ final class PlayMeasurement {
 
     private static final int ACTION_BEFORE_TICKS = UniformClock.ticks(1.5);
     private static final int ACTION_AFTER_TICKS = UniformClock.ticks(1.5);
+    private static final int HANDOFF_TICKS = UniformClock.ticks(1.0);
     private static final int FULL_TEAM = 5;
 
     private final Play play;
@@ -75,8 +74,8 @@ final class PlayMeasurement {
         balls.stream()
                 .filter(e -> e.kind() == BallEvent.Kind.HANDOFF)
                 .forEach(e -> actions.add(
-                        e.release() - ACTION_BEFORE_TICKS,
-                        e.reception() + ACTION_AFTER_TICKS,
+                        e.release() - HANDOFF_TICKS,
+                        e.reception() + HANDOFF_TICKS,
                         List.of(e.from(), e.to().orElseThrow())));
         findings.addAll(new PassFindings(view, balls, screens).find());
         findings.addAll(new CutFindings(view).of(cuts, screens));
@@ -86,7 +85,7 @@ final class PlayMeasurement {
         Optional<BallEvent> end = lastBall(balls);
         return new PossessionFindings(
                 possession(end),
-                oneCause(sorted(beforeEnd(findings, end))),
+                sorted(beforeEnd(findings, end)),
                 new SpacingMeter(view, actions).series(),
                 trails(),
                 notSeen());
@@ -108,23 +107,6 @@ final class PlayMeasurement {
                 .orElse(findings);
     }
 
-    /** A screener who was in place and gave way to a user who left early did not move of his own fault. */
-    private static List<Finding> oneCause(List<Finding> findings) {
-        List<Finding> early =
-                findings.stream().filter(f -> f.kind() == FindingKind.EARLY_CUT).toList();
-        return findings.stream()
-                .filter(f ->
-                        f.kind() != FindingKind.MOVING_SCREEN || early.stream().noneMatch(e -> sameScreen(e, f)))
-                .toList();
-    }
-
-    private static boolean sameScreen(Finding cut, Finding screen) {
-        return cut.holder(Role.CUTTER).equals(screen.holder(Role.USER))
-                && cut.holder(Role.SCREENER).equals(screen.holder(Role.SCREENER))
-                && cut.fromSeconds() <= screen.toSeconds()
-                && cut.toSeconds() >= screen.fromSeconds();
-    }
-
     /** From when the two came together for the screen: waiting for it is part of it. */
     private int nearFrom(Screen screen) {
         double crowded = view.standards().of(Setting.SPACING_CROWDED_DISTANCE);
@@ -135,7 +117,7 @@ final class PlayMeasurement {
                 && screen.screener().distanceTo(screen.user(), i) < crowded) {
             i--;
         }
-        return Math.min(i, screen.from() - ACTION_BEFORE_TICKS);
+        return Math.min(i, Math.min(screen.moment(), screen.pass()) - ACTION_BEFORE_TICKS);
     }
 
     private int nearTo(Screen screen) {

@@ -22,6 +22,7 @@ public final class TrackedControl implements BallControl {
 
     private static final double REACH_METRES = 2.6;
     private static final double FLIES_BY_SPEED = 4;
+    private static final double DRIBBLE_METRES = 1.3;
     private static final double CERTAIN = 0.98;
 
     /** A span of control. */
@@ -109,9 +110,18 @@ public final class TrackedControl implements BallControl {
         return player.seen(i) && ball.distanceTo(player, i) <= distance && !(ball.height(i) > REACH_METRES);
     }
 
-    /** A ball that flies by is not caught: it must go about as the player goes. */
+    /** A ball that flies by, rises to the rim or falls from it is not caught: it must go about as the player goes. */
     private static boolean goesAlong(BallPath ball, PlayerPath player, int i) {
-        return Math.hypot(ball.vx(i) - player.vx(i), ball.vy(i) - player.vy(i)) < FLIES_BY_SPEED;
+        double along = Math.hypot(ball.vx(i) - player.vx(i), ball.vy(i) - player.vy(i));
+        return Math.hypot(along, rise(ball, i)) < FLIES_BY_SPEED;
+    }
+
+    /** m/s upward about an index, 0 where the height was not seen or the ball is low enough to be a dribble. */
+    private static double rise(BallPath ball, int i) {
+        int from = ball.seen(i - 1) ? i - 1 : i;
+        int to = ball.seen(i + 1) ? i + 1 : i;
+        double rise = (ball.height(to) - ball.height(from)) / Math.max(1, to - from) * UniformClock.RATE_HERTZ;
+        return Double.isNaN(rise) || ball.height(i) < DRIBBLE_METRES ? 0 : rise;
     }
 
     /** A short break between two spans of one player is a dribble or a miss of the ball's track. */

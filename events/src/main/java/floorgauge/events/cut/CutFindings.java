@@ -28,9 +28,9 @@ import java.util.OptionalInt;
 public final class CutFindings {
 
     private static final double TIME_ERROR_SECONDS = 0.06;
-    private static final double IN_PLACE_METRES = 0.8;
-    private static final int LATEST_SET_TICKS = UniformClock.ticks(1.5);
-    private static final int AT_REST_TICKS = UniformClock.ticks(0.12);
+    private static final int AFTER_TICKS = UniformClock.ticks(0.5);
+    private static final int LONG_AGO_TICKS = UniformClock.ticks(1.5);
+    private static final int REST_TICKS = UniformClock.ticks(0.12);
 
     private final Play play;
     private final Standards standards;
@@ -40,21 +40,12 @@ public final class CutFindings {
         this.standards = view.standards();
     }
 
-    /** Every cut, each with its flag. */
+    /** Every cut, then the flags of users who left too early or too late for their screen. */
     public List<Finding> of(List<Cut> cuts, List<Screen> screens) {
         List<Finding> found = new ArrayList<>();
-        for (Cut cut : cuts) {
-            found.add(event(cut));
-            screenOf(cut, screens).flatMap(s -> flag(cut, s)).ifPresent(found::add);
-        }
+        cuts.forEach(c -> found.add(event(c)));
+        screens.forEach(s -> timing(s).ifPresent(found::add));
         return found;
-    }
-
-    private Optional<Screen> screenOf(Cut cut, List<Screen> screens) {
-        return screens.stream()
-                .filter(s ->
-                        s.user() == cut.cutter() && s.pass() >= cut.start() - AT_REST_TICKS && s.pass() <= cut.end())
-                .findFirst();
     }
 
     private Finding event(Cut cut) {
@@ -68,108 +59,108 @@ public final class CutFindings {
                 cut.displacement(),
                 cut.cutter().covariance(cut.end()).standardErrorMetres() * Math.sqrt(2),
                 Unit.METRES);
-        return new FindingDraft(FindingKind.CUT, cut.name() + " cut", play.time(cut.start()), play.time(cut.end()))
+        return new FindingDraft(FindingKind.CUT, cut.name(), play.time(cut.start()), play.time(cut.end()))
                 .role(Role.CUTTER, cut.cutter())
                 .figure(top)
                 .figure(way)
                 .sentence(
                         player(cut.cutter().trackId()) + " cuts " + Words.of(way) + " at up to " + Words.of(top) + ".")
-                .frame(play.time(cut.start()), "cut starts")
+                .frame(play.time(cut.leaves()), "cutter leaves")
                 .frame(play.time(cut.fastest()), "fastest")
                 .frame(play.time(cut.end()), "cut ends")
-                .tick(play.time(cut.start()), TIME_ERROR_SECONDS, "cut starts")
+                .tick(play.time(cut.leaves()), TIME_ERROR_SECONDS, "cutter leaves")
+                .tick(play.time(cut.start()), TIME_ERROR_SECONDS, "runs")
                 .mark(new Mark.Path(cut.cutter().trackId(), play.time(cut.start()), play.time(cut.end()), way))
                 .build();
     }
 
-    private Optional<Finding> flag(Cut cut, Screen screen) {
+    /**
+     * The user's start against the moment at which his screener was set. A user with the ball starts when he likes, and a
+     * screener who still moves at contact is at fault himself.
+     */
+    private Optional<Finding> timing(Screen screen) {
         OptionalInt set = set(screen);
-        if (set.isEmpty()) {
+        if (set.isEmpty() || screen.kind().onBall()) {
             return Optional.empty();
         }
-        double after = play.time(cut.start()) - play.time(set.getAsInt());
+        int leaves = Cuts.start(screen.user(), screen.pass());
+        double after = play.time(leaves) - play.time(set.getAsInt());
         double error = TIME_ERROR_SECONDS * Math.sqrt(2);
-        double early = Normal.atMost(-standards.of(Setting.CUT_EARLY_TIME), after, error) * screen.probability();
-        double late = (1 - Normal.atMost(standards.of(Setting.CUT_LATE_TIME), after, error)) * screen.probability();
+        double sound = screen.probability() * (1 - screen.movingProbability());
+        double early = sound * Normal.atMost(-standards.of(Setting.CUT_EARLY_TIME), after, error);
+        double late = sound * (1 - Normal.atMost(standards.of(Setting.CUT_LATE_TIME), after, error));
         double least = standards.of(Setting.FLAG_PROBABILITY);
-        if (early >= least && !isInPlace(screen, cut.start())) {
+        if (Math.max(early, late) < least) {
             return Optional.empty();
         }
-        if (early >= least) {
-            return Optional.of(flag(cut, screen, set.getAsInt(), after, early, true));
-        }
-        return late >= least ? Optional.of(flag(cut, screen, set.getAsInt(), after, late, false)) : Optional.empty();
+        return Optional.of(flag(screen, leaves, set.getAsInt(), after, Math.max(early, late), early >= late));
     }
 
-    private Finding flag(Cut cut, Screen screen, int set, double after, double probability, boolean early) {
+    private Finding flag(Screen screen, int leaves, int set, double after, double probability, boolean early) {
         Setting setting = early ? Setting.CUT_EARLY_TIME : Setting.CUT_LATE_TIME;
         double limit = standards.of(setting);
-        Figure figure = Figure.of("start after set", after, TIME_ERROR_SECONDS * Math.sqrt(2), Unit.SECONDS)
+        double error = TIME_ERROR_SECONDS * Math.sqrt(2);
+        Figure figure = Figure.of("start after set", after, error, Unit.SECONDS)
                 .against(new Threshold(
                         setting.key(),
                         early ? -limit : limit,
                         early ? Threshold.Side.AT_LEAST : Threshold.Side.AT_MOST));
-        Figure away = Figure.of(
-                early ? "time before the set" : "time after the set",
-                Math.abs(after),
-                TIME_ERROR_SECONDS * Math.sqrt(2),
-                Unit.SECONDS);
-        FindingKind kind = early ? FindingKind.EARLY_CUT : FindingKind.LATE_CUT;
-        double from = Math.min(play.time(cut.start()), play.time(set));
-        double to = Math.max(play.time(cut.end()), play.time(set));
-        return new FindingDraft(kind, kind.words(), from, to)
-                .role(Role.CUTTER, cut.cutter())
+        Figure away =
+                Figure.of(early ? "time before the set" : "time after the set", Math.abs(after), error, Unit.SECONDS);
+        double from = play.time(Math.min(leaves, set));
+        double to = play.time(Math.max(screen.pass(), set));
+        FindingDraft draft = new FindingDraft(
+                        early ? FindingKind.EARLY_CUT : FindingKind.LATE_CUT,
+                        screen.kind().words(),
+                        from,
+                        to)
+                .role(Role.CUTTER, screen.user())
                 .role(Role.SCREENER, screen.screener())
-                .figure(figure)
+                .role(Role.USER, screen.user())
+                .role(Role.USER_DEFENDER, screen.userDefender());
+        screen.screenerDefender().ifPresent(e -> draft.role(Role.SCREENER_DEFENDER, e));
+        return draft.figure(figure)
                 .probability(probability)
                 .severity(Math.abs(after) - limit, away)
-                .sentence(player(cut.cutter().trackId()) + " leaves " + Words.of(away)
+                .sentence(player(screen.user().trackId()) + " leaves " + Words.of(away)
                         + (early ? " before " : " after ")
                         + player(screen.screener().trackId())
                         + " is set; the standard is at most " + Words.seconds(limit) + " (" + Words.sure(probability)
                         + ").")
-                .frame(play.time(cut.start()), "cutter leaves")
+                .frame(play.time(leaves), "cutter leaves")
                 .frame(play.time(set), "screener is set")
                 .frame(play.time(screen.pass()), "cutter passes the screen")
-                .tick(play.time(cut.start()), TIME_ERROR_SECONDS, "cutter leaves")
+                .tick(play.time(leaves), TIME_ERROR_SECONDS, "cutter leaves")
                 .tick(play.time(set), TIME_ERROR_SECONDS, "set")
-                .mark(new Mark.Delay(from, Math.max(play.time(cut.start()), play.time(set)), away))
+                .tick(play.time(screen.moment()), TIME_ERROR_SECONDS, "screen")
+                .mark(new Mark.Delay(from, Math.max(play.time(leaves), play.time(set)), away))
                 .build();
     }
 
     /**
-     * When the screener came to rest: the start of the rest that holds the user's passing, else the first rest within 1.5 s
-     * after it; empty where he never rests.
+     * When the screener came to rest: the start of his last rest up to half a second after the screen; empty where he had not
+     * rested for a second and a half by then.
      */
     private OptionalInt set(Screen screen) {
         PlayerPath s = screen.screener();
-        int i = screen.pass();
-        if (isSlow(s, i)) {
-            while (i > 0 && isSlow(s, i - 1)) {
-                i--;
-            }
-            return OptionalInt.of(i);
+        int until = play.clamp(Math.max(screen.moment(), screen.pass()) + AFTER_TICKS);
+        int last = until;
+        while (last > 0 && until - last <= LONG_AGO_TICKS && !isRest(s, last)) {
+            last--;
         }
-        for (int k = i; k <= play.clamp(i + LATEST_SET_TICKS); k++) {
-            if (restsFrom(s, k)) {
-                return OptionalInt.of(k);
-            }
+        if (!isRest(s, last) || until - last > LONG_AGO_TICKS) {
+            return OptionalInt.empty();
         }
-        return OptionalInt.empty();
+        int first = last;
+        while (first > 0 && isSlow(s, first - 1)) {
+            first--;
+        }
+        return OptionalInt.of(first);
     }
 
-    /**
-     * Whether the screener was there when the cutter left: one who was still coming is at fault himself, and is held against
-     * the standard of a moving screen.
-     */
-    private static boolean isInPlace(Screen screen, int i) {
-        return screen.screener().seen(i)
-                && screen.userDefender().seen(i)
-                && screen.screener().distanceTo(screen.userDefender(), i) <= IN_PLACE_METRES;
-    }
-
-    private boolean restsFrom(PlayerPath s, int from) {
-        for (int i = from; i <= from + AT_REST_TICKS; i++) {
+    /** Whether the rest that holds an instant has lasted long enough up to it. */
+    private boolean isRest(PlayerPath s, int last) {
+        for (int i = last; i > last - REST_TICKS; i--) {
             if (!isSlow(s, i)) {
                 return false;
             }

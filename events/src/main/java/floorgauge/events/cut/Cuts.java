@@ -15,11 +15,9 @@ import java.util.List;
 public final class Cuts {
 
     private static final double LEAVES_SPEED = 1.0;
-    private static final int RISE_TICKS = UniformClock.ticks(0.2);
-    private static final int MOST_BACK_TICKS = UniformClock.ticks(0.4);
-    private static final double LEAST_GAIN = 0.04;
     private static final double HAS_BALL = 0.5;
-    private static final double CURL_RADIANS = Math.toRadians(50);
+    private static final double CURL_RADIANS = Math.toRadians(60);
+    private static final double FADES_METRES = 0.5;
     private static final double AT_RIM_METRES = 3;
 
     private Cuts() {}
@@ -43,14 +41,13 @@ public final class Cuts {
         int i = 0;
         while (i < play.size()) {
             int end = i;
-            while (player.seen(end) && player.speed(end) > speed) {
+            while (player.seen(end) && player.speed(end) > speed && isOffBall(view, player, end)) {
                 end++;
             }
             if (end - i >= least) {
-                int start = start(player, i);
-                boolean offBall = view.control().probability(player, i) < HAS_BALL;
-                Cut cut = new Cut(player, start, end - 1, fastest(player, i, end), name(play, player, start, end - 1));
-                if (offBall && play.inCore(start) && cut.displacement() >= standards.of(Setting.CUT_DISTANCE)) {
+                Cut cut = new Cut(
+                        player, start(player, i), i, end - 1, fastest(player, i, end), name(play, player, i, end - 1));
+                if (play.inCore(i) && cut.displacement() >= standards.of(Setting.CUT_DISTANCE)) {
                     cuts.add(cut);
                 }
             }
@@ -58,20 +55,18 @@ public final class Cuts {
         }
     }
 
-    /** From rest: where the rise of the speed about 1 m/s, drawn back as a line, starts from 0. */
-    private static int start(PlayerPath player, int fast) {
+    /** Without a ball track who has it is too unsure to say that a run is not a dribble. */
+    private static boolean isOffBall(PlayView view, PlayerPath player, int i) {
+        return !view.control().ballSeen() || view.control().probability(player, i) < HAS_BALL;
+    }
+
+    /** The last instant before a run at which the player was at a walk. */
+    public static int start(PlayerPath player, int fast) {
         int i = fast;
-        while (player.seen(i - 1) && player.speed(i - 1) > LEAVES_SPEED) {
+        while (player.seen(i - 1) && player.speed(i) > LEAVES_SPEED) {
             i--;
         }
-        double gain = (player.speed(Math.min(i + RISE_TICKS, fast)) - player.speed(i))
-                / Math.max(1, Math.min(RISE_TICKS, fast - i));
-        int back = gain > LEAST_GAIN ? (int) Math.round(player.speed(i) / gain) : 0;
-        int start = i;
-        while (start > i - Math.min(back, MOST_BACK_TICKS) && player.seen(start - 1)) {
-            start--;
-        }
-        return start;
+        return i;
     }
 
     private static int fastest(PlayerPath player, int from, int to) {
@@ -84,18 +79,14 @@ public final class Cuts {
 
     private static String name(Play play, PlayerPath player, int start, int end) {
         AttackGeometry g = play.geometry();
-        int middle = (start + end) / 2;
-        double in = Math.atan2(player.y(middle) - player.y(start), player.x(middle) - player.x(start));
-        double out = Math.atan2(player.y(end) - player.y(middle), player.x(end) - player.x(middle));
-        double turn = Math.abs(Math.IEEEremainder(out - in, 2 * Math.PI));
+        double turn = Math.abs(Math.atan2(
+                player.vx(start) * player.vy(end) - player.vy(start) * player.vx(end),
+                player.vx(start) * player.vx(end) + player.vy(start) * player.vy(end)));
         double rimStart = g.rimDistance(player.x(start), player.y(start));
         double rimEnd = g.rimDistance(player.x(end), player.y(end));
-        if (turn > CURL_RADIANS && rimEnd < rimStart) {
-            return "curl";
+        if (turn > CURL_RADIANS) {
+            return rimEnd > rimStart + FADES_METRES ? "fade" : "curl";
         }
-        if (rimEnd < AT_RIM_METRES && rimStart > g.arcRadius() - 1) {
-            return "backdoor";
-        }
-        return turn > CURL_RADIANS ? "fade" : "straight";
+        return rimEnd < AT_RIM_METRES && rimStart > g.arcRadius() - 1.5 ? "backdoor" : "straight";
     }
 }

@@ -15,6 +15,7 @@ public final class BallEvents {
 
     private static final int SHOT_SPAN_TICKS = UniformClock.ticks(1.6);
     private static final double HANDOFF_FLIGHT_SECONDS = 0.24;
+    private static final double LEAST_SHOT_SPEED = 1.5;
     private static final double AT_RIM_METRES = 1.2;
 
     private final PlayView view;
@@ -43,6 +44,9 @@ public final class BallEvents {
                     k + 1 < spans.size() ? Optional.of(spans.get(k + 1)) : Optional.empty();
             int limit = next.map(TrackedControl.Span::from).orElse(play.size() - 1);
             int atRim = shotAtRim(span, limit);
+            if (atRim < 0 && next.isEmpty()) {
+                atRim = onItsWay(span);
+            }
             if (atRim >= 0) {
                 events.add(new BallEvent(
                         BallEvent.Kind.SHOT, span.player(), Optional.empty(), span.to(), atRim, span.from()));
@@ -67,6 +71,28 @@ public final class BallEvents {
             }
         }
         return -1;
+    }
+
+    /** When a ball that nobody has any more was last seen high and on its way to the rim; -1 where it was not. */
+    private int onItsWay(TrackedControl.Span span) {
+        BallPath ball = play.ball().orElseThrow();
+        int last = -1;
+        for (int i = span.to(); i < Math.min(play.size(), span.to() + SHOT_SPAN_TICKS); i++) {
+            boolean high = ball.seen(i) && ball.height(i) > view.standards().of(Setting.SHOT_HEIGHT);
+            if (high && towardRim(ball, i)) {
+                last = i;
+            }
+        }
+        return last;
+    }
+
+    /** Whether the ball's line leads by the rim. */
+    private boolean towardRim(BallPath ball, int i) {
+        double dx = play.geometry().rimX() - ball.x(i);
+        double dy = -ball.y(i);
+        double speed = Math.hypot(ball.vx(i), ball.vy(i));
+        double across = Math.abs(ball.vx(i) * dy - ball.vy(i) * dx) / Math.max(1e-9, speed);
+        return ball.vx(i) * dx + ball.vy(i) * dy > 0 && speed > LEAST_SHOT_SPEED && across < AT_RIM_METRES;
     }
 
     private Optional<BallEvent> between(TrackedControl.Span a, TrackedControl.Span b) {

@@ -16,12 +16,14 @@ import java.util.Optional;
  * Finds open windows. A receiver is open where no defender is within the open distance, no defender can reach the straight
  * pass before the ball, and he is a threat: inside the arc and moving to the rim, or within shooting range.
  *
- * <p>A defender at distance h from the line reaches it after reaction + (h - reach) / speed; the ball is there after its way
- * over the pass speed.
+ * <p>A defender at distance h from a point of the pass reaches it after reaction + (h - reach) / speed; the ball is there
+ * after its way over the pass speed. Every tenth of a metre is looked at.
  */
 public final class OpenWindows {
 
-    private static final double TO_RIM_SPEED = 0.5;
+    private static final double TO_RIM_SPEED = 1.0;
+    private static final double STEP_METRES = 0.1;
+    private static final double OWN_METRES = 0.5;
     private static final double LEAST_ERROR_SECONDS = 0.02;
     private static final double MOST_ERROR_SECONDS = 0.3;
 
@@ -110,7 +112,7 @@ public final class OpenWindows {
     boolean isOpen(PlayerPath receiver, PlayerPath passer, int i) {
         double nearest = nearest(receiver, i);
         return !Double.isInfinite(nearest)
-                && nearest > standards.of(Setting.WINDOW_OPEN_DISTANCE)
+                && nearest >= standards.of(Setting.WINDOW_OPEN_DISTANCE)
                 && isThreat(receiver, i)
                 && laneIsClear(receiver, passer, i);
     }
@@ -132,28 +134,31 @@ public final class OpenWindows {
         double dx = receiver.x(i) - ax;
         double dy = receiver.y(i) - ay;
         double length = Math.hypot(dx, dy);
-        if (length < 1e-6) {
-            return true;
-        }
         for (PlayerPath defender : play.defenders()) {
-            if (defender.seen(i) && reaches(defender, i, ax, ay, dx / length, dy / length, length)) {
+            if (defender.seen(i) && reaches(defender, i, ax, ay, dx, dy, length)) {
                 return false;
             }
         }
         return true;
     }
 
-    private boolean reaches(PlayerPath defender, int i, double ax, double ay, double ux, double uy, double length) {
-        double along = (defender.x(i) - ax) * ux + (defender.y(i) - ay) * uy;
-        double across = Math.abs((defender.x(i) - ax) * uy - (defender.y(i) - ay) * ux);
-        if (along <= 0 || along >= length) {
-            return false;
+    /** Whether a defender is at some point of the pass before the ball; not on its first half metre, which is the passer's. */
+    private boolean reaches(PlayerPath defender, int i, double ax, double ay, double dx, double dy, double length) {
+        double reach = standards.of(Setting.WINDOW_DEFENDER_REACH);
+        double reaction = standards.of(Setting.WINDOW_REACTION_TIME);
+        double speed = standards.of(Setting.WINDOW_DEFENDER_SPEED);
+        double ballSpeed = standards.of(Setting.PASS_SPEED);
+        int points = Math.max(2, (int) Math.ceil(length / STEP_METRES));
+        for (int k = 0; k <= points; k++) {
+            double share = (double) k / points;
+            if (share * length <= OWN_METRES) {
+                continue;
+            }
+            double run = Math.max(0, defender.distanceTo(ax + share * dx, ay + share * dy, i) - reach);
+            if ((run == 0 ? 0 : reaction + run / speed) <= share * length / ballSpeed) {
+                return true;
+            }
         }
-        double ballTime = along / standards.of(Setting.PASS_SPEED);
-        double way = Math.max(0, across - standards.of(Setting.WINDOW_DEFENDER_REACH));
-        double time = way == 0
-                ? 0
-                : standards.of(Setting.WINDOW_REACTION_TIME) + way / standards.of(Setting.WINDOW_DEFENDER_SPEED);
-        return time <= ballTime;
+        return false;
     }
 }

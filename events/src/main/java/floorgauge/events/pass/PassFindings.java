@@ -31,6 +31,7 @@ import java.util.Optional;
 public final class PassFindings {
 
     private static final double TICK_ERROR_SECONDS = 0.03;
+    private static final double FACES_RADIANS = Math.toRadians(60);
     private static final int OWN_SHOT_TICKS = UniformClock.ticks(1.0);
     private static final int ACTION_TICKS = UniformClock.ticks(2.5);
     private static final int OPENED_BEFORE_TICKS = UniformClock.ticks(0.6);
@@ -60,8 +61,8 @@ public final class PassFindings {
             }
         }
         for (OpenWindow window : windows) {
+            found.add(window(window));
             if (fromAction(window)) {
-                found.add(window(window));
                 missed(window).ifPresent(found::add);
             }
         }
@@ -119,24 +120,15 @@ public final class PassFindings {
                 .build();
     }
 
-    /** The receiver's window that an action opened last before the release, while the passer had the ball. */
+    /** The receiver's last window before the release, in the passer's same control of the ball. */
     private Optional<OpenWindow> openedFor(BallEvent e) {
-        Optional<OpenWindow> best = Optional.empty();
-        for (OpenWindow w : windows) {
-            boolean fits = e.kind() == BallEvent.Kind.PASS
-                    && w.passer() == e.from()
-                    && w.receiver() == e.to().orElse(null)
-                    && w.open() >= e.gained()
-                    && w.open() <= e.release()
-                    && fromAction(w);
-            if (fits
-                    && (best.isEmpty()
-                            || w.close() - w.open()
-                                    > best.get().close() - best.get().open())) {
-                best = Optional.of(w);
-            }
-        }
-        return best;
+        return windows.stream()
+                .filter(w -> e.kind() == BallEvent.Kind.PASS
+                        && w.passer() == e.from()
+                        && w.receiver() == e.to().orElse(null)
+                        && w.open() >= e.gained()
+                        && w.open() <= e.release())
+                .reduce((a, b) -> b);
     }
 
     private Figure delay(BallEvent e, OpenWindow w) {
@@ -164,10 +156,10 @@ public final class PassFindings {
         double atReception = receiver.seen(reception) ? meter.nearest(receiver, reception) : 0;
         double widest = widest(receiver, w);
         double error = receiver.covariance(w.open()).standardErrorMetres() * Math.sqrt(2);
-        double closed = w.close() < e.release()
+        double closed = w.close() < e.release() - 1
                 ? 1
                 : Math.max(
-                        Normal.atMost(widest / 2, atReception, error),
+                        Normal.atMost(w.separation() / 2, atReception, error),
                         Normal.atMost(standards.of(Setting.WINDOW_OPEN_DISTANCE), atReception, error));
         double probability = late * closed;
         if (probability < standards.of(Setting.FLAG_PROBABILITY)) {
@@ -212,7 +204,7 @@ public final class PassFindings {
         Figure length = length(w);
         return new FindingDraft(FindingKind.OPEN_WINDOW, "open window", play.time(w.open()), play.time(w.close()))
                 .role(Role.RECEIVER, w.receiver())
-                .role(Role.BALL_HANDLER, w.passer())
+                .role(Role.PASSER, w.passer())
                 .figure(length)
                 .figure(Figure.of(
                         "separation at opening",
@@ -255,7 +247,7 @@ public final class PassFindings {
         double facing = facing(w);
         double probability =
                 (1 - Normal.atMost(least, length.value(), length.standardError().orElseThrow()))
-                        * (Double.isNaN(facing) ? 0 : facing);
+                        * (Double.isNaN(facing) ? 0 : mostly(facing));
         if (passed || shot || passedAfter || probability < standards.of(Setting.FLAG_PROBABILITY)) {
             return Optional.empty();
         }
@@ -286,7 +278,12 @@ public final class PassFindings {
                 .build());
     }
 
-    /** Share of the window in which the receiver was within 75 degrees of the passer's front; NaN where it was not seen. */
+    /** That a share is more than half. */
+    private static double mostly(double share) {
+        return 1 / (1 + Math.exp((0.5 - share) / 0.05));
+    }
+
+    /** Share of the window in which the receiver was within 60 degrees of the passer's front; NaN where it was not seen. */
     private double facing(OpenWindow w) {
         int count = 0;
         int facing = 0;
@@ -296,7 +293,7 @@ public final class PassFindings {
                 double toward =
                         Math.atan2(w.receiver().y(i) - p.y(i), w.receiver().x(i) - p.x(i));
                 count++;
-                facing += Math.abs(Math.IEEEremainder(p.facing(i) - toward, 2 * Math.PI)) < Math.toRadians(75) ? 1 : 0;
+                facing += Math.abs(Math.IEEEremainder(p.facing(i) - toward, 2 * Math.PI)) < FACES_RADIANS ? 1 : 0;
             }
         }
         return count == 0 ? Double.NaN : facing / (double) count;

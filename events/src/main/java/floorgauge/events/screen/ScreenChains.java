@@ -10,6 +10,7 @@ import floorgauge.events.standards.Setting;
 import floorgauge.events.view.PlayView;
 import floorgauge.events.words.FindingDraft;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /** Names screens that belong together: staggered, double, elevator, screen the screener, simultaneous pin-downs. */
@@ -23,8 +24,12 @@ public final class ScreenChains {
         this.play = view.play();
     }
 
-    /** @param screens of the play, in order of time */
-    public List<Finding> of(List<Screen> screens) {
+    /** @param all screens of the play */
+    public List<Finding> of(List<Screen> all) {
+        List<Screen> screens = all.stream()
+                .sorted(Comparator.comparingInt(Screen::pass)
+                        .thenComparingInt(s -> s.screener().trackId()))
+                .toList();
         List<Finding> found = new ArrayList<>();
         for (int a = 0; a < screens.size(); a++) {
             for (int b = a + 1; b < screens.size(); b++) {
@@ -89,7 +94,7 @@ public final class ScreenChains {
                         + player(second.user().trackId()) + ".")
                 .frame(play.time(first.moment()), "first screen")
                 .frame(play.time(second.moment()), "second screen")
-                .tick(play.time(first.moment()), 0.04, "first screen")
+                .tick(play.time(first.moment()), 0.04, "screen")
                 .tick(play.time(second.moment()), 0.04, "second screen")
                 .build();
     }

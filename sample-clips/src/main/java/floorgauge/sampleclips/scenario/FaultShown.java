@@ -18,10 +18,14 @@ final class FaultShown {
         int unseen = 0;
         for (Fault fault : faults) {
             Set<FindingKind> signs = signs(fault, scene);
-            boolean seen = signs.isEmpty() || events.stream().anyMatch(e -> signs.contains(e.kind()));
+            boolean seen = signs.isEmpty() || events.stream().anyMatch(e -> signs.contains(e.kind()) && isSure(e));
             unseen += seen ? 0 : 1;
         }
         return unseen;
+    }
+
+    private static boolean isSure(LabelledEvent event) {
+        return !event.cantTell().contains(LabelledEvent.EXISTENCE);
     }
 
     /** What a fault earns, any of them; nothing where its sign is that something is not there. */

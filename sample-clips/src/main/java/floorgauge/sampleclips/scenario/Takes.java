@@ -45,7 +45,9 @@ final class Takes {
     /** How many flags a scene earns, and how many of the passes that a version holds had no window to be thrown in. */
     private static long amiss(Scenario scenario, PlayedScene scene, long seed) {
         List<LabelledEvent> events = SceneLabeller.label(scene, seed).events();
-        long amiss = events.stream().filter(e -> e.kind().isFlag()).count();
+        long amiss = events.stream()
+                .filter(e -> e.kind().isFlag() && !e.cantTell().contains(LabelledEvent.EXISTENCE))
+                .count();
         for (PlayedStep step : scene.steps()) {
             if (isHeld(scenario, step.label())) {
                 amiss += events.stream().anyMatch(e -> inWindow(e, step)) ? 0 : 1;

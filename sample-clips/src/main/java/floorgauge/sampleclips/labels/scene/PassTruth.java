@@ -22,11 +22,15 @@ final class PassTruth {
     private static final double SHORTEST_WINDOW = 0.24;
     private static final double ON_TIME = 0.6;
     private static final double MISSED_FROM = 0.6;
-    private static final double RANGE_BEYOND_ARC = 0.6;
+    private static final double SHOOTING_RANGE = 7.5;
     private static final double MOVING_TO_RIM = 1.0;
+    private static final double OWN_SHOT_SECONDS = 1.0;
+    private static final double OPENED_BEFORE_SECONDS = 0.6;
+    private static final double OPENED_AFTER_SECONDS = 2.5;
     private static final double FACING = Math.PI / 3;
 
     private final Motion motion;
+    private final List<ScreenTruth.Screen> screens;
     private final List<Window> windows = new ArrayList<>();
 
     /** An open receiver while one passer controls the ball. */
@@ -37,8 +41,9 @@ final class PassTruth {
         }
     }
 
-    PassTruth(Motion motion) {
+    PassTruth(Motion motion, List<ScreenTruth.Screen> screens) {
         this.motion = motion;
+        this.screens = screens;
         for (int passer : motion.attackers()) {
             for (int receiver : motion.attackers()) {
                 if (passer != receiver) {
@@ -83,7 +88,7 @@ final class PassTruth {
         double arc = motion.scene().rules().threePointRadiusMetres();
         FloorVector toRim = motion.rim().minus(motion.position(tick, receiver)).unit();
         boolean movesIn = distance < arc && motion.velocity(tick, receiver).dot(toRim) > MOVING_TO_RIM;
-        return movesIn || distance <= arc + RANGE_BEYOND_ARC;
+        return movesIn || distance <= SHOOTING_RANGE;
     }
 
     List<LabelledEvent> events() {
@@ -188,10 +193,15 @@ final class PassTruth {
         return delayed && (closed || atReception < atOpening / 2);
     }
 
-    /** Kept through a whole window by a passer who faces it most of the time, and no pass to the receiver in it. */
+    /**
+     * Kept through a whole window that a screen opened by a passer who faces it most of the time, does not shoot himself soon
+     * after, and does not pass to the receiver later in the same control: that pass is late, not missed.
+     */
     private boolean missed(Window window) {
         if (window.seconds() < MISSED_FROM
-                || !motion.controls(Math.min(motion.ticks() - 1, window.last() + 2), window.passer())) {
+                || !motion.controls(Math.min(motion.ticks() - 1, window.last() + 2), window.passer())
+                || !openedByScreen(window)
+                || usedLater(window)) {
             return false;
         }
         int facing = 0;
@@ -202,5 +212,28 @@ final class PassTruth {
             facing += Math.abs(off) <= FACING ? 1 : 0;
         }
         return 2 * facing >= window.last() - window.first() + 1;
+    }
+
+    /** The receiver was covered before, and used or set a screen shortly before. */
+    private boolean openedByScreen(Window window) {
+        boolean opened = window.first() > 0 && motion.controls(window.first() - 1, window.passer());
+        double open = motion.time(window.first());
+        return opened
+                && screens.stream()
+                        .filter(s -> s.user() == window.receiver() || s.screener() == window.receiver())
+                        .anyMatch(s -> open >= motion.time(Math.min(s.at(), s.passing())) - OPENED_BEFORE_SECONDS
+                                && open <= motion.time(Math.max(s.at(), s.passing())) + OPENED_AFTER_SECONDS);
+    }
+
+    private boolean usedLater(Window window) {
+        return motion.scene().controls().stream()
+                .filter(c -> c.from() == window.passer())
+                .anyMatch(c -> {
+                    int release = motion.tick(c.fromSeconds());
+                    boolean after = release > window.last() && sameControl(window.last(), release, window.passer());
+                    boolean toHim = c.kind() == Control.Kind.PASS && c.to().orElse(0) == window.receiver();
+                    boolean soon = c.fromSeconds() <= motion.time(window.last()) + OWN_SHOT_SECONDS;
+                    return after && (toHim || (c.kind() == Control.Kind.SHOT && soon));
+                });
     }
 }

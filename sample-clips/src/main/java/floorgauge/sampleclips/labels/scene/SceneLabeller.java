@@ -28,7 +28,7 @@ public final class SceneLabeller {
     public static FilmLabels label(PlayedScene scene, long seed) {
         Motion motion = new Motion(scene);
         ScreenTruth screens = new ScreenTruth(motion);
-        PassTruth passes = new PassTruth(motion);
+        PassTruth passes = new PassTruth(motion, screens.screens());
         CutTruth cuts = new CutTruth(motion);
         List<LabelledEvent> events = new ArrayList<>();
         events.addAll(screens.events());

@@ -30,11 +30,15 @@ final class ScreenTruth {
     private static final double USER_SPEED = 1.5;
     private static final double DEFENDER_WITHIN = 3;
     private static final double REACH = 1.0;
-    private static final double USED_WITHIN = 2.0;
+    private static final double ACTION_SECONDS = 1.5;
+    private static final double NEAR = 2.4;
+    private static final double REST_SECONDS = 0.12;
     private static final double LOST_UNDER = 0.15;
     private static final double PLATEAU = 0.02;
     private static final double DRAG_SECONDS = 6;
     private static final double HALF_COURT = 1.5;
+    private static final List<FindingKind> OF_A_SCREEN =
+            List.of(FindingKind.SCREEN, FindingKind.WEAK_SCREEN, FindingKind.MISSED_SCREEN, FindingKind.MOVING_SCREEN);
     private static final List<String> SEVERAL = List.of("double screen", "staggered screen", "elevator screen");
     private static final double EARLY = -0.2;
     private static final double LATE = 0.8;
@@ -42,8 +46,23 @@ final class ScreenTruth {
     private final Motion motion;
     private final List<Screen> screens = new ArrayList<>();
 
-    /** @param step as played; @param at tick of the screen; @param passing tick at which its user is nearest */
-    record Screen(PlayedStep step, int at, int passing, int screener, int user, int defender, ScreenMeasures measures) {
+    /**
+     * @param step as played
+     * @param at tick of the screen
+     * @param passing tick at which its user is nearest
+     * @param busyFrom first tick of its action
+     * @param busyTo last tick of its action
+     */
+    record Screen(
+            PlayedStep step,
+            int at,
+            int passing,
+            int screener,
+            int user,
+            int defender,
+            ScreenMeasures measures,
+            int busyFrom,
+            int busyTo) {
 
         double fromSeconds() {
             return Math.max(step.startSeconds(), Math.min(at, passing) * Motion.TICK - 1.0);
@@ -67,14 +86,22 @@ final class ScreenTruth {
         return screens;
     }
 
-    /** Whether a scripted screen involves a player at a tick: spacing does not count then. */
+    /**
+     * Whether a screen involves a player at a tick: spacing does not count from 1.5 s before the screen, or from when its two
+     * came within 2.4 m of each other for it, until 1.5 s after it.
+     */
     boolean busy(int tick, int id) {
-        double time = motion.time(tick);
-        return motion.scene().steps().stream()
-                .filter(s -> s.verb().equals("screen"))
-                .anyMatch(s -> (s.who() == id || s.user().orElse(0) == id)
-                        && time >= s.startSeconds()
-                        && time <= s.endSeconds() + USED_WITHIN);
+        return screens.stream()
+                .anyMatch(s -> (s.screener() == id || s.user() == id) && tick >= s.busyFrom() && tick <= s.busyTo());
+    }
+
+    private int busyFrom(int at, int passing, int screener, int user) {
+        int first = Math.min(at, passing);
+        int i = first;
+        while (i > 0 && motion.distance(i, screener, user) < NEAR) {
+            i--;
+        }
+        return Math.min(i, motion.tick(motion.time(first) - ACTION_SECONDS));
     }
 
     private Optional<Screen> find(PlayedStep step) {
@@ -90,7 +117,15 @@ final class ScreenTruth {
         int near = nearest(passing, screener, defender);
         int at = motion.distance(near, screener, defender) > DEFENDER_WITHIN ? passing : near;
         return Optional.of(new Screen(
-                step, at, passing, screener, user, defender, ScreenMeasures.of(motion, at, screener, user, defender)));
+                step,
+                at,
+                passing,
+                screener,
+                user,
+                defender,
+                ScreenMeasures.of(motion, at, screener, user, defender),
+                busyFrom(at, passing, screener, user),
+                motion.tick(motion.time(Math.max(at, passing)) + ACTION_SECONDS)));
     }
 
     /** When the same screener goes on to the next screen for another. */
@@ -155,6 +190,7 @@ final class ScreenTruth {
             flags(screen, events);
         }
         passings(events);
+        events.addAll(new ChainTruth(motion, screens).events(this::label));
         return events;
     }
 
@@ -286,7 +322,7 @@ final class ScreenTruth {
     }
 
     /**
-     * Of a user without the ball: start of the run against the moment at which the screener is set.
+     * Of a user without the ball and a screener who comes to rest: start of the run against that moment.
      *
      * @return whether he left too early, which leaves his screener no time to be set
      */
@@ -294,9 +330,12 @@ final class ScreenTruth {
         if (motion.controls(screen.passing(), screen.user())) {
             return false;
         }
-        int set = setTick(screen).orElse(motion.tick(screen.step().endSeconds()));
+        OptionalInt set = setTick(screen);
         int start = startOfRun(screen);
-        double after = motion.time(start) - motion.time(set);
+        if (set.isEmpty()) {
+            return false;
+        }
+        double after = motion.time(start) - motion.time(set.getAsInt());
         FindingKind kind = after < EARLY ? FindingKind.EARLY_CUT : after > LATE ? FindingKind.LATE_CUT : null;
         if (kind != null) {
             events.add(maker(kind, screen)
@@ -304,23 +343,20 @@ final class ScreenTruth {
                     .figure(FigureNames.START_AFTER_SET, after)
                     .make());
         }
-        return kind == FindingKind.EARLY_CUT;
     }
 
-    /** The beginning of the rest in which the screener is nearest to having his user pass; empty where he never rests. */
+    /**
+     * The beginning of the last rest of at least 0.12 s that ends at most 1.5 s before half a second after the screen; empty
+     * where he never rests.
+     */
     private OptionalInt setTick(Screen screen) {
         int until = motion.tick(motion.time(Math.max(screen.at(), screen.passing())) + 0.5);
-        int i = until;
-        while (i > 0 && motion.speed(i, screen.screener()) > ScreenMeasures.STILL) {
-            i--;
-        }
-        if (motion.time(until) - motion.time(i) > 1.5) {
-            return OptionalInt.empty();
-        }
-        while (i > 0 && motion.speed(i - 1, screen.screener()) <= ScreenMeasures.STILL) {
-            i--;
-        }
-        return OptionalInt.of(i);
+        return motion
+                .spells(i -> i <= until && motion.speed(i, screen.screener()) <= ScreenMeasures.STILL, REST_SECONDS)
+                .stream()
+                .filter(s -> motion.time(until) - motion.time(s.last()) <= 1.5)
+                .mapToInt(Motion.Spell::first)
+                .max();
     }
 
     /** The last moment before the passing at which the user moved at most 1 m/s. */
@@ -332,7 +368,7 @@ final class ScreenTruth {
         return i;
     }
 
-    /** Team-mates who pass each other as in a screen without a screen: whether it was one can't be told from the motion. */
+    /** Team-mates who pass each other as in a screen without a screen: whether it was one, and so whether it was a bad one, can't be told from the motion. */
     private void passings(List<LabelledEvent> events) {
         for (int user : motion.attackers()) {
             for (int other : motion.attackers()) {
@@ -349,17 +385,19 @@ final class ScreenTruth {
                                     && motion.time(spell.first())
                                             <= s.toSeconds(motion.scene().durationSeconds()));
                     if (!known && candidate(passing, other, user, defender, USER_WITHIN)) {
-                        events.add(new EventMaker(
-                                        FindingKind.SCREEN,
-                                        Optional.empty(),
-                                        motion.time(spell.first()),
-                                        motion.time(spell.last()))
-                                .at(motion.time(passing))
-                                .role(Role.SCREENER, other)
-                                .role(Role.USER, user)
-                                .role(Role.USER_DEFENDER, defender)
-                                .cantTell(LabelledEvent.EXISTENCE)
-                                .make());
+                        for (FindingKind kind : OF_A_SCREEN) {
+                            events.add(new EventMaker(
+                                            kind,
+                                            Optional.empty(),
+                                            motion.time(spell.first()),
+                                            motion.time(spell.last()))
+                                    .at(motion.time(passing))
+                                    .role(Role.SCREENER, other)
+                                    .role(Role.USER, user)
+                                    .role(Role.USER_DEFENDER, defender)
+                                    .cantTell(LabelledEvent.EXISTENCE)
+                                    .make());
+                        }
                     }
                 }
             }
