@@ -7,9 +7,11 @@ import floorgauge.events.cut.Cut;
 import floorgauge.events.cut.CutFindings;
 import floorgauge.events.cut.Cuts;
 import floorgauge.events.finding.Finding;
+import floorgauge.events.finding.FindingKind;
 import floorgauge.events.finding.NotSeen;
 import floorgauge.events.finding.Possession;
 import floorgauge.events.finding.PossessionFindings;
+import floorgauge.events.finding.Role;
 import floorgauge.events.finding.Trail;
 import floorgauge.events.finding.TrailPoint;
 import floorgauge.events.matchup.Matchups;
@@ -85,7 +87,7 @@ final class PlayMeasurement {
         Optional<BallEvent> end = lastBall(balls);
         return new PossessionFindings(
                 possession(end),
-                sorted(beforeEnd(findings, end)),
+                oneCause(sorted(beforeEnd(findings, end))),
                 new SpacingMeter(view, actions).series(),
                 trails(),
                 notSeen());
@@ -105,6 +107,22 @@ final class PlayMeasurement {
                         .filter(f -> f.fromSeconds() <= play.time(e.release()))
                         .toList())
                 .orElse(findings);
+    }
+
+    /** A screener whose user left too early had no time to be set: he did not move of his own fault. */
+    private static List<Finding> oneCause(List<Finding> findings) {
+        List<Finding> early =
+                findings.stream().filter(f -> f.kind() == FindingKind.EARLY_CUT).toList();
+        return findings.stream()
+                .filter(f -> f.kind() != FindingKind.MOVING_SCREEN || early.stream().noneMatch(e -> sameScreen(e, f)))
+                .toList();
+    }
+
+    private static boolean sameScreen(Finding cut, Finding screen) {
+        return cut.holder(Role.USER).equals(screen.holder(Role.USER))
+                && cut.holder(Role.SCREENER).equals(screen.holder(Role.SCREENER))
+                && cut.fromSeconds() <= screen.toSeconds()
+                && cut.toSeconds() >= screen.fromSeconds();
     }
 
     /** From when the two came together for the screen: waiting for it is part of it. */

@@ -74,10 +74,7 @@ public final class CutFindings {
                 .build();
     }
 
-    /**
-     * The user's start against the moment at which his screener was set. A user with the ball starts when he likes, and a
-     * screener who still moves at contact is at fault himself.
-     */
+    /** The user's start against the moment at which his screener was set. A user with the ball starts when he likes. */
     private Optional<Finding> timing(Screen screen) {
         OptionalInt set = set(screen);
         if (set.isEmpty() || screen.kind().onBall()) {
@@ -86,7 +83,7 @@ public final class CutFindings {
         int leaves = Cuts.start(screen.user(), screen.pass());
         double after = play.time(leaves) - play.time(set.getAsInt());
         double error = TIME_ERROR_SECONDS * Math.sqrt(2);
-        double sound = screen.probability() * (1 - screen.movingProbability());
+        double sound = screen.probability();
         double early = sound * Normal.atMost(-standards.of(Setting.CUT_EARLY_TIME), after, error);
         double late = sound * (1 - Normal.atMost(standards.of(Setting.CUT_LATE_TIME), after, error));
         double least = standards.of(Setting.FLAG_PROBABILITY);

@@ -343,6 +343,7 @@ final class ScreenTruth {
                     .figure(FigureNames.START_AFTER_SET, after)
                     .make());
         }
+        return kind == FindingKind.EARLY_CUT;
     }
 
     /**
