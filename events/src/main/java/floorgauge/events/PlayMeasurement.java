@@ -114,7 +114,8 @@ final class PlayMeasurement {
         List<Finding> early =
                 findings.stream().filter(f -> f.kind() == FindingKind.EARLY_CUT).toList();
         return findings.stream()
-                .filter(f -> f.kind() != FindingKind.MOVING_SCREEN || early.stream().noneMatch(e -> sameScreen(e, f)))
+                .filter(f ->
+                        f.kind() != FindingKind.MOVING_SCREEN || early.stream().noneMatch(e -> sameScreen(e, f)))
                 .toList();
     }
 

@@ -16,8 +16,7 @@ import java.util.Optional;
  * SI. Values are common practice or this project's own choice unless a source is named.
  */
 public enum Setting {
-    SCREEN_CANDIDATE_DISTANCE(
-            "screen", "candidate-distance", LENGTH, 2, 0.5, 3, "user passes the screener this close"),
+    SCREEN_CANDIDATE_DISTANCE("screen", "candidate-distance", LENGTH, 2, 0.5, 3, "user passes the screener this close"),
     SCREEN_USER_SPEED("screen", "user-speed", SPEED, 1.5, 0.3, 5, "user runs at least this fast past the screener"),
     SCREEN_DEFENDER_DISTANCE(
             "screen", "defender-distance", LENGTH, 3, 1, 8, "user's defender is this near before the screen"),
