@@ -1,7 +1,7 @@
 package floorgauge.court.calibration;
 
 import floorgauge.court.floor.PixelPoint;
-import floorgauge.court.lines.RidgeIndex;
+import floorgauge.court.lines.PaintSearch;
 import floorgauge.court.rules.PaintedLine;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,6 +39,8 @@ final class LineObservations implements ProjectionRefiner.Observations {
     private final List<Match> matches;
     private final double[] visibleWeight;
     private final double sigmaPixels;
+    private double lensMean;
+    private double lensError = LENS_PRIOR;
 
     private LineObservations(CourtSamples samples, List<Match> matches, double[] visibleWeight, double sigmaPixels) {
         this.samples = samples;
@@ -55,7 +57,7 @@ final class LineObservations implements ProjectionRefiner.Observations {
      */
     static LineObservations find(
             CourtSamples samples,
-            RidgeIndex ridges,
+            PaintSearch paint,
             FloorProjection projection,
             int width,
             int height,
@@ -79,7 +81,8 @@ final class LineObservations implements ProjectionRefiner.Observations {
             visible[i] = weight;
             double nx = -dy / length;
             double ny = dx / length;
-            OptionalDouble off = ridges.across(at.get().x(), at.get().y(), nx, ny, reachPixels);
+            double stripe = samples.lines.get(samples.line[i]).widthMetres() * Math.abs(signedMetreAcross(samples, i, nx, ny, byFloor));
+            OptionalDouble off = paint.across(at.get().x(), at.get().y(), nx, ny, stripe, reachPixels);
             if (off.isPresent()) {
                 double d = off.getAsDouble();
                 matches.add(new Match(i, at.get().x() + d * nx, at.get().y() + d * ny, nx, ny, weight));
@@ -88,8 +91,23 @@ final class LineObservations implements ProjectionRefiner.Observations {
         return new LineObservations(samples, matches, visible, sigmaPixels);
     }
 
+    /** How many pixels along the normal the picture of a sample moves, where the sample moves a metre across its line. */
+    private static double signedMetreAcross(
+            CourtSamples samples, int i, double normalX, double normalY, double[][] byFloor) {
+        double acrossX = byFloor[0][1] * samples.directionX[i] - byFloor[0][0] * samples.directionY[i];
+        double acrossY = byFloor[1][1] * samples.directionX[i] - byFloor[1][0] * samples.directionY[i];
+        return acrossX * normalX + acrossY * normalY;
+    }
+
     private static boolean inside(PixelPoint p, int width, int height) {
         return p.x() >= 0 && p.y() >= 0 && p.x() <= width - 1 && p.y() <= height - 1;
+    }
+
+    /** The lens's strength is known to be about this, with this standard deviation. */
+    LineObservations withLens(double mean, double error) {
+        lensMean = mean;
+        lensError = error;
+        return this;
     }
 
     List<Match> matches() {
@@ -117,8 +135,8 @@ final class LineObservations implements ProjectionRefiner.Observations {
         double[] derivative = new double[basis.size()];
         double most = TUKEY * TUKEY / 6;
         if (basis.size() > LENS_DIRECTION) {
-            double strength = projection.lens().k() / LENS_PRIOR;
-            derivative[LENS_DIRECTION] = 1 / LENS_PRIOR;
+            double strength = (projection.lens().k() - lensMean) / lensError;
+            derivative[LENS_DIRECTION] = 1 / lensError;
             into.add(-strength, derivative, 1, strength * strength / 2);
         }
         for (Match m : matches) {
@@ -157,9 +175,7 @@ final class LineObservations implements ProjectionRefiner.Observations {
                 continue;
             }
             double weight = m.weight() * (1 - u * u) * (1 - u * u);
-            double acrossX = byFloor[0][1] * samples.directionX[i] - byFloor[0][0] * samples.directionY[i];
-            double acrossY = byFloor[1][1] * samples.directionX[i] - byFloor[1][0] * samples.directionY[i];
-            double pixelsPerMetre = acrossX * m.normalX() + acrossY * m.normalY();
+            double pixelsPerMetre = signedMetreAcross(samples, i, m.normalX(), m.normalY(), byFloor);
             sharesOfWays(i, shares);
             for (int k = 0; k < FloorProjection.PARAMETERS; k++) {
                 double row = by[0][k] * m.normalX() + by[1][k] * m.normalY();

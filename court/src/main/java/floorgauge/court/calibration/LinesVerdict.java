@@ -1,7 +1,7 @@
 package floorgauge.court.calibration;
 
 import floorgauge.court.floor.FloorPoint;
-import floorgauge.court.lines.RidgeIndex;
+import floorgauge.court.lines.PaintSearch;
 import floorgauge.court.rules.PaintedLine;
 import floorgauge.court.rules.RuleSet;
 import java.util.ArrayList;
@@ -34,6 +34,12 @@ final class LinesVerdict {
     /** Reach across a line in the last fit, as a share of the picture's width. */
     private static final double REACH = 0.0035;
 
+    /** The same in the first fit of a court that is followed: the camera's motion between two pictures is known so well. */
+    private static final double REACH_FOLLOWED = 0.008;
+
+    /** Steps of each fit before the paint is looked for again. */
+    private static final int STEPS = 20;
+
     /** A line of which this share carries paint counts as seen. */
     private static final double SEEN = 0.5;
 
@@ -58,7 +64,7 @@ final class LinesVerdict {
 
     private final RuleSet rules;
     private final CourtSamples samples;
-    private final RidgeIndex ridges;
+    private final PaintSearch paint;
     private final int filmWidth;
     private final int filmHeight;
     private final int width;
@@ -67,33 +73,54 @@ final class LinesVerdict {
     LinesVerdict(
             RuleSet rules,
             CourtSamples samples,
-            RidgeIndex ridges,
+            PaintSearch paint,
             int filmWidth,
             int filmHeight,
             int width,
             int height) {
         this.rules = rules;
         this.samples = samples;
-        this.ridges = ridges;
+        this.paint = paint;
         this.filmWidth = filmWidth;
         this.filmHeight = filmHeight;
         this.width = width;
         this.height = height;
     }
 
+    /** A court found in one picture, or in the background of many. */
     LinesFit of(FloorProjection start, Scores scores) {
+        return of(start, Optional.empty(), REACH, 4, scores);
+    }
+
+    /** A court followed from the picture before. */
+    LinesFit of(Prediction prediction, Scores scores) {
+        return of(prediction.projection(), Optional.of(prediction), REACH_FOLLOWED, 2, scores);
+    }
+
+    private LinesFit of(
+            FloorProjection start, Optional<Prediction> prediction, double reach, int rounds, Scores scores) {
         FloorProjection projection = start;
-        double sigma = REACH * width / 4;
+        double sigma = reach * width / 4;
         Optional<ProjectionRefiner.Fit> fit = Optional.empty();
-        LineObservations observations = find(projection, sigma);
-        for (int round = 0; round < 4; round++) {
-            fit = ProjectionRefiner.refine(projection, observations, true);
+        LineObservations observations = find(projection, reach, sigma, prediction);
+        for (int round = 0; round < rounds; round++) {
+            LineObservations lines = observations;
+            fit = ProjectionRefiner.refine(
+                    projection,
+                    prediction
+                            .map(p -> (ProjectionRefiner.Observations) (tried, basis, into) -> {
+                                lines.residuals(tried, basis, into);
+                                p.residuals(tried, basis, into);
+                            })
+                            .orElse(lines),
+                    true,
+                    STEPS);
             if (fit.isEmpty()) {
                 return LinesFit.none(none("The painted lines that were found leave the camera's place open."));
             }
             projection = fit.get().projection();
             sigma = scale(observations, projection);
-            observations = find(projection, sigma);
+            observations = find(projection, REACH, sigma, prediction);
         }
         ProjectionCovariance unit = fit.orElseThrow().unitCovariance();
         ProjectionCovariance covariance = unit.scaled(correlationLength(observations, projection))
@@ -108,11 +135,16 @@ final class LinesVerdict {
                 Optional.of(projection.forPictureScaledBy(filmScale)),
                 inFilm(covariance, filmScale),
                 Coverage.around(matched(observations), MARGIN_METRES));
-        return judged(measured, observations, scores, sigma * filmScale);
+        return judged(measured, observations, scores, sigma * filmScale, prediction.isPresent());
     }
 
-    private LineObservations find(FloorProjection projection, double sigma) {
-        return LineObservations.find(samples, ridges, projection, width, height, REACH * width, sigma);
+    private LineObservations find(
+            FloorProjection projection, double reach, double sigma, Optional<Prediction> prediction) {
+        LineObservations found =
+                LineObservations.find(samples, paint, projection, width, height, reach * width, sigma);
+        return prediction
+                .map(p -> found.withLens(p.projection().lens().k(), Prediction.LENS_ERROR))
+                .orElse(found);
     }
 
     private CourtCalibration none(String reason) {
@@ -187,14 +219,19 @@ final class LinesVerdict {
         return points;
     }
 
-    private LinesFit judged(CourtCalibration measured, LineObservations observations, Scores scores, double sigma) {
+    private LinesFit judged(
+            CourtCalibration measured,
+            LineObservations observations,
+            Scores scores,
+            double sigma,
+            boolean followed) {
         SortedMap<String, Double> shares = shares(observations);
         double visible = Arrays.stream(observations.visibleWeight()).sum();
         double found = observations.matches().stream()
                 .mapToDouble(LineObservations.Match::weight)
                 .sum();
         double share = visible > 0 ? found / visible : 0;
-        Evidence evidence = new Evidence(shares, share, scores, medianError(measured));
+        Evidence evidence = new Evidence(shares, share, scores, medianError(measured), followed);
         CalibrationStatus status = evidence.status();
         CourtCalibration calibration = status == CalibrationStatus.NONE
                 ? none(evidence.reason(status))
@@ -257,8 +294,11 @@ final class LinesVerdict {
         private final long across;
         private final long arcs;
         private final boolean arcsMissing;
+        private final boolean noArc;
+        private final boolean followed;
 
-        Evidence(SortedMap<String, Double> shares, double share, Scores scores, double error) {
+        Evidence(SortedMap<String, Double> shares, double share, Scores scores, double error, boolean followed) {
+            this.followed = followed;
             this.share = share;
             this.score = scores.best();
             this.runnerUp = scores.elsewhere();
@@ -268,6 +308,7 @@ final class LinesVerdict {
             this.across = seen(shares, 1);
             this.arcs = seen(shares, 2);
             this.arcsMissing = arcs < ARCS_SEEN * inSight(shares, 2);
+            this.noArc = arcs == 0 && inSight(shares, 2) >= 2;
         }
 
         private long inSight(SortedMap<String, Double> shares, int kind) {
@@ -290,9 +331,12 @@ final class LinesVerdict {
         }
 
         CalibrationStatus status() {
+            if (followed) {
+                return statusOfFollowed();
+            }
             // Any four lines fit some court: the fifth is the first evidence.
             boolean enough = along + across + arcs >= 5 && along >= 1 && across >= 1;
-            if (score < LEAST_SCORE || share < LEAST_SHARE || !enough || ambiguous()) {
+            if (score < LEAST_SCORE || share < LEAST_SHARE || !enough || noArc || ambiguous()) {
                 return CalibrationStatus.NONE;
             }
             boolean good = share >= GOOD_SHARE
@@ -301,6 +345,14 @@ final class LinesVerdict {
                     && rival <= NEARLY_AS_WELL * score
                     && error <= GOOD_ERROR_METRES;
             return good ? CalibrationStatus.GOOD : CalibrationStatus.WEAK;
+        }
+
+        /** Which court it is was settled before; now the question is whether it is still where its lines are. */
+        private CalibrationStatus statusOfFollowed() {
+            if (share < LEAST_SHARE || along + across + arcs < 2) {
+                return CalibrationStatus.NONE;
+            }
+            return share >= GOOD_SHARE && error <= GOOD_ERROR_METRES ? CalibrationStatus.GOOD : CalibrationStatus.WEAK;
         }
 
         private boolean ambiguous() {

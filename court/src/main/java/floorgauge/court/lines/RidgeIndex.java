@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /** Finds the ridge point across a given place: for measuring how far paint lies from where it is expected. */
-public final class RidgeIndex {
+public final class RidgeIndex implements PaintSearch {
 
     private static final double SAME_DIRECTION = Math.cos(Math.toRadians(14));
 
@@ -27,18 +27,17 @@ public final class RidgeIndex {
         }
     }
 
-    /**
-     * Signed distance along the unit normal from a place to the nearest ridge point of the same direction; empty where
-     * there is none within reach.
-     */
-    public OptionalDouble across(double x, double y, double normalX, double normalY, double reachPixels) {
+    /** The nearest ridge point of the same direction, of any width. */
+    @Override
+    public OptionalDouble across(
+            double x, double y, double normalX, double normalY, double widthPixels, double reachPixels) {
         RidgePoint found = find(x, y, normalX, normalY, reachPixels);
         return found == null
                 ? OptionalDouble.empty()
                 : OptionalDouble.of((found.x() - x) * normalX + (found.y() - y) * normalY);
     }
 
-    /** As {@link #across}, but the point itself; null where there is none. */
+    /** The nearest ridge point of the same direction; null where there is none. */
     RidgePoint find(double x, double y, double normalX, double normalY, double reachPixels) {
         RidgePoint best = null;
         double nearest = reachPixels;
