@@ -97,7 +97,7 @@ public record CourtView(long seed, Gym gym, Camera camera, String place, Scene s
     }
 
     /** The same gym with its lines where people with tape and string would have put them. */
-    private static Gym laid(Gym gym, long seed) {
+    static Gym laid(Gym gym, long seed) {
         List<LineLayer> layers = new ArrayList<>();
         for (LineLayer layer : gym.layers()) {
             List<PaintedLine> lines = new ArrayList<>();
