@@ -6,7 +6,6 @@ import floorgauge.court.rules.RuleSet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.opencv.core.Mat;
@@ -97,7 +96,8 @@ public final class CourtFollower implements AutoCloseable {
      */
     public CourtCalibration next(Mat bgr, double timeSeconds) {
         if (!found.isEmpty() && !(timeSeconds > found.lastKey())) {
-            throw new IllegalArgumentException("pictures come in order of time: " + timeSeconds + " s after " + found.lastKey());
+            throw new IllegalArgumentException(
+                    "pictures come in order of time: " + timeSeconds + " s after " + found.lastKey());
         }
         double scale = Math.min(1, (double) WORKING_WIDTH / bgr.cols());
         Mat small = new Mat();
@@ -175,8 +175,8 @@ public final class CourtFollower implements AutoCloseable {
             Track t, Optional<FrameMotion.Motion> moved, Mat working, Mat bgr, double timeSeconds) {
         double step = (moved.isPresent() ? MOTION_ERROR : UNKNOWN_MOTION_ERROR) * working.cols();
         double sigma = Math.sqrt(t.sigmaPixels * t.sigmaPixels + step * step);
-        FloorProjection predicted = moved.map(m -> new FloorProjection(
-                        m.beforeToNow().after(t.projection.floorToIdeal()), t.projection.lens()))
+        FloorProjection predicted = moved.map(m ->
+                        new FloorProjection(m.beforeToNow().after(t.projection.floorToIdeal()), t.projection.lens()))
                 .orElse(t.projection);
         LinesFit fit = new LinesVerdict(
                         t.rules,
@@ -248,8 +248,8 @@ public final class CourtFollower implements AutoCloseable {
             double length = Math.hypot(dx, dy);
             double area = Math.abs(byFloor[0][0] * byFloor[1][1] - byFloor[0][1] * byFloor[1][0]);
             double stripe = t.samples.lines.get(t.samples.line[i]).widthMetres() * area / length;
-            contrasts.add(StripeProfiles.contrastAt(
-                    working, at.get().x(), at.get().y(), -dy / length, dx / length, stripe));
+            contrasts.add(
+                    StripeProfiles.contrastAt(working, at.get().x(), at.get().y(), -dy / length, dx / length, stripe));
         }
         t.contrast = median(contrasts);
         t.learnedAt = timeSeconds;

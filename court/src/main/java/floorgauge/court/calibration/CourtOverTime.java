@@ -31,7 +31,8 @@ public final class CourtOverTime {
             Objects.requireNonNull(status, "status");
             Objects.requireNonNull(reason, "reason");
             if (!(endSeconds >= startSeconds)) {
-                throw new IllegalArgumentException("a stretch ends after it starts: " + startSeconds + ", " + endSeconds);
+                throw new IllegalArgumentException(
+                        "a stretch ends after it starts: " + startSeconds + ", " + endSeconds);
             }
         }
     }

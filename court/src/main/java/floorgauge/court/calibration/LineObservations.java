@@ -81,7 +81,8 @@ final class LineObservations implements ProjectionRefiner.Observations {
             visible[i] = weight;
             double nx = -dy / length;
             double ny = dx / length;
-            double stripe = samples.lines.get(samples.line[i]).widthMetres() * Math.abs(signedMetreAcross(samples, i, nx, ny, byFloor));
+            double stripe = samples.lines.get(samples.line[i]).widthMetres()
+                    * Math.abs(signedMetreAcross(samples, i, nx, ny, byFloor));
             OptionalDouble off = paint.across(at.get().x(), at.get().y(), nx, ny, stripe, reachPixels);
             if (off.isPresent()) {
                 double d = off.getAsDouble();

@@ -140,8 +140,7 @@ final class LinesVerdict {
 
     private LineObservations find(
             FloorProjection projection, double reach, double sigma, Optional<Prediction> prediction) {
-        LineObservations found =
-                LineObservations.find(samples, paint, projection, width, height, reach * width, sigma);
+        LineObservations found = LineObservations.find(samples, paint, projection, width, height, reach * width, sigma);
         return prediction
                 .map(p -> found.withLens(p.projection().lens().k(), Prediction.LENS_ERROR))
                 .orElse(found);
@@ -220,11 +219,7 @@ final class LinesVerdict {
     }
 
     private LinesFit judged(
-            CourtCalibration measured,
-            LineObservations observations,
-            Scores scores,
-            double sigma,
-            boolean followed) {
+            CourtCalibration measured, LineObservations observations, Scores scores, double sigma, boolean followed) {
         SortedMap<String, Double> shares = shares(observations);
         double visible = Arrays.stream(observations.visibleWeight()).sum();
         double found = observations.matches().stream()

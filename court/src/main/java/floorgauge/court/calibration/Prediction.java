@@ -32,8 +32,8 @@ final class Prediction implements ProjectionRefiner.Observations {
         for (int row = 0; row < ROWS; row++) {
             for (int column = 0; column < COLUMNS; column++) {
                 // The lower two thirds of the picture: there the floor is.
-                PixelPoint p = new PixelPoint(
-                        width * (column + 0.5) / COLUMNS, height * (1 + 2 * (row + 0.5) / ROWS) / 3);
+                PixelPoint p =
+                        new PixelPoint(width * (column + 0.5) / COLUMNS, height * (1 + 2 * (row + 0.5) / ROWS) / 3);
                 projection.toFloor(p).ifPresent(at -> {
                     floor.add(new double[] {at.xMetres(), at.yMetres()});
                     film.add(p);

@@ -17,6 +17,5 @@ public interface PaintSearch {
      * @param widthPixels how wide the stripe should be, above 0
      * @param reachPixels how far to look to either side
      */
-    OptionalDouble across(
-            double x, double y, double normalX, double normalY, double widthPixels, double reachPixels);
+    OptionalDouble across(double x, double y, double normalX, double normalY, double widthPixels, double reachPixels);
 }

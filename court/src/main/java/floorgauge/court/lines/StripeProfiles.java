@@ -130,8 +130,7 @@ public final class StripeProfiles implements PaintSearch {
     }
 
     /** How a stripe at a place differs from its two sides in a picture; for learning a contrast. */
-    public static Contrast contrastAt(
-            Mat bgr, double x, double y, double normalX, double normalY, double widthPixels) {
+    public static Contrast contrastAt(Mat bgr, double x, double y, double normalX, double normalY, double widthPixels) {
         double beside = Math.max(2, widthPixels + 1.5);
         double[] here = pixel(bgr, x, y);
         double[] left = pixel(bgr, x - beside * normalX, y - beside * normalY);
