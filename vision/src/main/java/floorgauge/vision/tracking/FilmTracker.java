@@ -2,6 +2,7 @@ package floorgauge.vision.tracking;
 
 import floorgauge.court.calibration.CalibrationStatus;
 import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.calibration.CourtOverTime;
 import floorgauge.court.failure.MendableException;
 import floorgauge.vision.background.BackgroundModel;
 import floorgauge.vision.background.BackgroundScan;
@@ -86,6 +87,17 @@ public final class FilmTracker implements AutoCloseable {
      * @param times added to
      */
     public TrackedFilm track(Path film, CourtCalibration calibration, Progress progress, StageTimes times) {
+        return track(film, CourtOverTime.still(calibration), progress, times);
+    }
+
+    /**
+     * Tracks a film whose camera may move. Where the court is lost nobody is looked for.
+     *
+     * @param courts of the film's picture at its own size, over time
+     * @param times added to
+     */
+    public TrackedFilm track(Path film, CourtOverTime courts, Progress progress, StageTimes times) {
+        CourtCalibration calibration = courts.first();
         if (calibration.status() == CalibrationStatus.NONE) {
             throw new MendableException(film + ": no court to place the players on: " + calibration.reason());
         }
@@ -99,7 +111,9 @@ public final class FilmTracker implements AutoCloseable {
             double nextLook = Double.NEGATIVE_INFINITY;
             while (times.during("film", () -> reader.read(frame))) {
                 // A frame half an interval early is nearer the wanted instant than the next one may be.
-                if (frame.timeSeconds() >= nextLook) {
+                CourtCalibration court = courts.at(frame.timeSeconds());
+                if (frame.timeSeconds() >= nextLook && court.status() != CalibrationStatus.NONE) {
+                    finder.placeOn(court);
                     List<Sighting> seen = times.during("feet, bodies, kits", () -> finder.find(frame));
                     tracker.looked(frame.index(), frame.timeSeconds(), seen);
                     nextLook = frame.timeSeconds() + 0.75 * settings.detectionIntervalSeconds();

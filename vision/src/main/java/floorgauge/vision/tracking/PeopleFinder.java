@@ -22,10 +22,12 @@ final class PeopleFinder implements AutoCloseable {
 
     private final PersonDetector detector;
     private final PoseEstimator poses;
-    private final DetectionView view;
+    private final TrackingSettings settings;
+    private CourtCalibration calibration;
+    private DetectionView view;
     private final MovingRegions moving;
     private final StageTimes times;
-    private final SightingPlacer placer;
+    private SightingPlacer placer;
     private final KitSampler kits = new KitSampler();
 
     PeopleFinder(
@@ -39,8 +41,20 @@ final class PeopleFinder implements AutoCloseable {
         this.poses = poses;
         this.moving = moving;
         this.times = times;
+        this.settings = settings;
+        this.calibration = calibration;
         this.view = DetectionView.of(calibration, settings.courtMarginMetres());
         this.placer = new SightingPlacer(calibration, settings);
+    }
+
+    /** From now on the court lies there; of the same picture size. */
+    final void placeOn(CourtCalibration court) {
+        if (court.equals(calibration)) {
+            return;
+        }
+        calibration = court;
+        view = DetectionView.of(court, settings.courtMarginMetres());
+        placer = new SightingPlacer(court, settings);
     }
 
     DetectionView view() {
