@@ -1,8 +1,10 @@
 package floorgauge.app.chain;
 
 import floorgauge.court.calibration.CalibrationStatus;
+import floorgauge.court.calibration.CameraWatch;
 import floorgauge.court.calibration.CourtCalibration;
 import floorgauge.court.calibration.CourtCalibrator;
+import floorgauge.court.calibration.CourtOverTime;
 import floorgauge.court.calibration.PointsFile;
 import floorgauge.court.failure.MendableException;
 import floorgauge.court.rules.RuleSet;
@@ -49,34 +51,47 @@ public final class CourtFinder {
     /**
      * Finds the court.
      *
-     * @return never of status NONE
+     * @return its first calibration is never of status NONE
      * @throws MendableException where there is no court to be found, saying what to do
      */
-    public CourtCalibration find(Path film, FilmInfo info) {
-        CourtCalibration found = survey(film, info).calibration();
-        if (found.status() == CalibrationStatus.NONE) {
-            throw new MendableException(film + ": no court found. " + found.reason()
-                    + " Mark its points in a file and give it with --points");
+    public CourtOverTime find(Path film, FilmInfo info) {
+        CourtSurvey found = survey(film, info, Double.POSITIVE_INFINITY);
+        if (found.calibration().status() == CalibrationStatus.NONE) {
+            throw new MendableException(film + ": no court found. "
+                    + found.calibration().reason() + " Mark its points in a file and give it with --points");
         }
-        return found;
+        return found.courts();
     }
 
     /**
      * Looks for the court.
      *
+     * @param mostSeconds of the film's beginning to look at
      * @return may be of status NONE where the lines were looked for
      * @throws MendableException where a points file is missing or wrong
      */
-    public CourtSurvey survey(Path film, FilmInfo info) {
+    public CourtSurvey survey(Path film, FilmInfo info, double mostSeconds) {
         Optional<Path> file = pointsFor(film);
         if (file.isEmpty()) {
-            return CourtSurvey.fromLines(CourtFrames.with(film, frames -> CourtCalibrator.fromLines(rules, frames)));
+            return fromLines(film, mostSeconds);
         }
         PointsFile marked = PointsFile.read(file.get());
         RuleSet court = rulesOf(marked);
         return CourtSurvey.fromPoints(
                 CourtCalibrator.fitPoints(court, marked, info.width(), info.height()),
                 marked.points(court, info.width(), info.height()));
+    }
+
+    /** Once for all pictures where the camera stands still, else picture by picture. */
+    private CourtSurvey fromLines(Path film, double mostSeconds) {
+        CameraWatch.Verdict camera = FollowedFilm.watch(film, mostSeconds);
+        if (camera != CameraWatch.Verdict.MOVES) {
+            CourtCalibration still = CourtFrames.with(film, frames -> CourtCalibrator.fromLines(rules, frames));
+            if (camera == CameraWatch.Verdict.STILL || still.status() != CalibrationStatus.NONE) {
+                return CourtSurvey.fromLines(CourtOverTime.still(still));
+            }
+        }
+        return CourtSurvey.fromLines(FollowedFilm.follow(film, rules, mostSeconds));
     }
 
     /** The rule book of a points file's court. */

@@ -1,6 +1,7 @@
 package floorgauge.app.chain;
 
 import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.calibration.CourtOverTime;
 import floorgauge.court.calibration.CourtOverlay;
 import floorgauge.court.calibration.MarkedPoint;
 import floorgauge.court.calibration.PointsFit;
@@ -12,24 +13,29 @@ import org.opencv.core.Mat;
 /**
  * Where the court was found in a film, and from what.
  *
- * @param calibration may be of status NONE
+ * @param courts may be of status NONE all through
  * @param points the fit of marked points; empty where the lines were used
  * @param marked the points as marked; empty where the lines were used
  */
-public record CourtSurvey(CourtCalibration calibration, Optional<PointsFit> points, List<MarkedPoint> marked) {
+public record CourtSurvey(CourtOverTime courts, Optional<PointsFit> points, List<MarkedPoint> marked) {
 
     public CourtSurvey {
-        Objects.requireNonNull(calibration, "calibration");
+        Objects.requireNonNull(courts, "courts");
         Objects.requireNonNull(points, "points");
         marked = List.copyOf(marked);
     }
 
-    static CourtSurvey fromLines(CourtCalibration calibration) {
-        return new CourtSurvey(calibration, Optional.empty(), List.of());
+    static CourtSurvey fromLines(CourtOverTime courts) {
+        return new CourtSurvey(courts, Optional.empty(), List.of());
     }
 
     static CourtSurvey fromPoints(PointsFit fit, List<MarkedPoint> marked) {
-        return new CourtSurvey(fit.calibration(), Optional.of(fit), marked);
+        return new CourtSurvey(CourtOverTime.still(fit.calibration()), Optional.of(fit), marked);
+    }
+
+    /** Of a camera that stands still; of one that moves, the first that is not none, if any is. */
+    public CourtCalibration calibration() {
+        return courts.first();
     }
 
     /** {@code points} or {@code lines}. */
@@ -37,12 +43,12 @@ public record CourtSurvey(CourtCalibration calibration, Optional<PointsFit> poin
         return points.isPresent() ? "points" : "lines";
     }
 
-    /** Draws the court over a frame of the film, 8-bit BGR. */
-    public void draw(Mat frame) {
+    /** Draws the court over the frame of the film at a time, 8-bit BGR. */
+    public void draw(Mat frame, double timeSeconds) {
         if (points.isPresent()) {
             CourtOverlay.draw(frame, points.get(), marked);
         } else {
-            CourtOverlay.draw(frame, calibration);
+            CourtOverlay.draw(frame, courts.at(timeSeconds));
         }
     }
 }

@@ -8,7 +8,9 @@ import floorgauge.app.result.FilmSource;
 import floorgauge.app.result.MeasuredFilm;
 import floorgauge.app.result.RunSettings;
 import floorgauge.app.sheet.ShownFrame;
+import floorgauge.court.calibration.CalibrationStatus;
 import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.calibration.CourtOverTime;
 import floorgauge.court.failure.MendableException;
 import floorgauge.court.track.FilmTracks;
 import floorgauge.events.Measurement;
@@ -16,6 +18,7 @@ import floorgauge.events.finding.Findings;
 import floorgauge.events.standards.Standards;
 import floorgauge.vision.film.FilmHash;
 import floorgauge.vision.film.FilmInfo;
+import floorgauge.vision.timing.StageTimes;
 import floorgauge.vision.tracking.FilmTracker;
 import floorgauge.vision.tracking.TrackedFilm;
 import floorgauge.vision.tracking.TrackingSettings;
@@ -76,8 +79,11 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
     @Override
     public ResultsFolder.Contents measure(Path film, String sha256, Progress progress, Warnings warnings) {
         FilmInfo info = Films.info(film);
-        CourtCalibration court = courts.find(film, info);
-        TrackedFilm tracked = tracker().track(film, court, (reached, duration) -> progress.reached(reached));
+        CourtOverTime overTime = courts.find(film, info);
+        CourtCalibration court = overTime.first();
+        warnOfLosses(film, overTime, warnings);
+        TrackedFilm tracked =
+                tracker().track(film, overTime, (reached, duration) -> progress.reached(reached), new StageTimes());
         FilmTracks tracks = tracked.tracks();
         if (tracks.players().isEmpty()) {
             throw new MendableException(film + ": nobody was seen on the court, so nothing was measured; check that the"
@@ -93,6 +99,16 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
                 findings);
         List<List<ShownFrame>> frames = KeyFramePictures.read(film, Integer.MAX_VALUE, tracks, findings.all());
         return new ResultFiles(measured, frames, CommonSettings.thresholds(standards));
+    }
+
+    private static void warnOfLosses(Path film, CourtOverTime courts, Warnings warnings) {
+        for (CourtOverTime.Stretch stretch : courts.stretches()) {
+            if (stretch.status() == CalibrationStatus.NONE) {
+                warnings.warn(film + ": no court from " + FigureText.time(stretch.startSeconds()) + " to "
+                        + FigureText.time(stretch.endSeconds()) + ", so nothing is measured there. "
+                        + stretch.reason());
+            }
+        }
     }
 
     private static FilmSource source(Path film, String sha256, FilmInfo info, FilmTracks tracks, Warnings warnings) {

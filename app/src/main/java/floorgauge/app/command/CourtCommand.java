@@ -30,10 +30,13 @@ import picocli.CommandLine.Spec;
         description = "Says where the court lies in a film, and how far that can be trusted.")
 final class CourtCommand implements Callable<Integer> {
 
+    /** A quick look: of a camera that moves, so much of the film's beginning. */
+    private static final double MOST_SECONDS = 60;
+
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "FILM", arity = "0..1", description = "A film from a camera that stands still.")
+    @Parameters(paramLabel = "FILM", arity = "0..1", description = "A film that shows a court.")
     private Path film;
 
     @Option(names = "--points", paramLabel = "FILE", description = "Court points marked in a picture of the film.")
@@ -42,7 +45,10 @@ final class CourtCommand implements Callable<Integer> {
     @Option(names = "--court", paramLabel = "RULES", description = "Rule book: fiba, nba, ncaa or nfhs.")
     private String court;
 
-    @Option(names = "--picture", paramLabel = "FILE", description = "Draw the court over a frame, as PNG or JPEG.")
+    @Option(
+            names = "--picture",
+            paramLabel = "FILE",
+            description = "Where to draw the court over a frame, as PNG or JPEG; without it, NAME.court.png here.")
     private Path picture;
 
     @Option(names = "--json", paramLabel = "FILE", description = "Write what was found as JSON.")
@@ -61,12 +67,10 @@ final class CourtCommand implements Callable<Integer> {
         if (film == null) {
             throw new ParameterException(spec.commandLine(), "name a film, or --names");
         }
-        CourtSurvey survey = finder.survey(film, Films.info(film));
+        CourtSurvey survey = finder.survey(film, Films.info(film), MOST_SECONDS);
         CourtReport report = new CourtReport(film, survey);
         report.print(spec.commandLine().getOut());
-        if (picture != null) {
-            report.drawTo(picture);
-        }
+        report.drawTo(picture == null ? Path.of(film.getFileName() + ".court.png") : picture);
         if (json != null) {
             write(json, report.json());
         }

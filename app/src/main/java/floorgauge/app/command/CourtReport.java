@@ -8,6 +8,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import floorgauge.app.chain.CourtSurvey;
 import floorgauge.court.calibration.CalibrationStatus;
 import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.calibration.CourtOverTime;
+import floorgauge.court.calibration.Coverage;
 import floorgauge.court.calibration.PointResidual;
 import floorgauge.court.failure.MendableException;
 import floorgauge.court.floor.FloorPoint;
@@ -35,6 +37,7 @@ record CourtReport(Path film, CourtSurvey survey) {
         out.println(FailureReport.oneLine(
                 film + ": " + status() + ", " + found.rules().name() + " court from " + survey.source()));
         out.println(FailureReport.oneLine(found.reason()));
+        printStretches(out);
         errors().forEach((place, error) -> out.println(
                 String.format(Locale.ROOT, "  %-28s the calibration adds an error of %.2f m", place, error)));
         survey.points().ifPresent(fit -> {
@@ -50,6 +53,26 @@ record CourtReport(Path film, CourtSurvey survey) {
             }
         });
         out.flush();
+    }
+
+    private void printStretches(PrintWriter out) {
+        if (survey.courts().isStill()) {
+            return;
+        }
+        out.println(String.format(
+                Locale.ROOT,
+                "The camera moves; the court was followed through %.0f in 100 of the pictures. Where it is first seen:",
+                100 * survey.courts().foundShare()));
+        for (CourtOverTime.Stretch stretch : survey.courts().stretches()) {
+            if (stretch.status() == CalibrationStatus.NONE) {
+                out.println(FailureReport.oneLine(String.format(
+                        Locale.ROOT,
+                        "  none from %.2f to %.2f s: %s",
+                        stretch.startSeconds(),
+                        stretch.endSeconds(),
+                        stretch.reason())));
+            }
+        }
     }
 
     /** The error that the calibration adds at places a coach knows, where they are in sight. */
@@ -91,6 +114,11 @@ record CourtReport(Path film, CourtSurvey survey) {
         if (found.status() != CalibrationStatus.NONE) {
             numbers(root.putArray("pixelToFloor"), found.homographyPixelToFloor());
             numbers(root.putArray("parameterCovariance"), found.covariance().rowMajor());
+            coverage(root.putObject("coverage"), found.coverage());
+        }
+        root.put("camera", survey.courts().isStill() ? "still" : "moving");
+        if (!survey.courts().isStill()) {
+            stretches(root.putArray("stretches"));
         }
         survey.points().ifPresent(fit -> {
             ArrayNode residuals = root.putArray("points");
@@ -113,20 +141,44 @@ record CourtReport(Path film, CourtSurvey survey) {
         }
     }
 
+    private static void coverage(ObjectNode into, Coverage coverage) {
+        ArrayNode hull = into.putArray("hull");
+        for (FloorPoint corner : coverage.hull()) {
+            hull.addArray().add(corner.xMetres()).add(corner.yMetres());
+        }
+        into.put("marginMetres", coverage.marginMetres());
+        into.put("areaSquareMetres", coverage.areaSquareMetres());
+    }
+
+    private void stretches(ArrayNode into) {
+        for (CourtOverTime.Stretch stretch : survey.courts().stretches()) {
+            into.addObject()
+                    .put("startSeconds", stretch.startSeconds())
+                    .put("endSeconds", stretch.endSeconds())
+                    .put("status", stretch.status().name().toLowerCase(Locale.ROOT))
+                    .put("reason", stretch.reason());
+        }
+    }
+
     private static void numbers(ArrayNode array, double[] values) {
         for (double value : values) {
             array.add(value);
         }
     }
 
-    /** Draws the court over the film's first frame. */
+    /** Draws the court over the film's first frame, or where the camera moves, over the first in which it was found. */
     void drawTo(Path picture) {
         try (FilmReader reader = FilmReader.open(film);
                 FilmFrame frame = new FilmFrame()) {
             if (!reader.read(frame)) {
                 throw new MendableException(film + " holds no picture");
             }
-            survey.draw(frame.bgr());
+            while (survey.calibration().status() != CalibrationStatus.NONE
+                    && survey.courts().at(frame.timeSeconds()).status() == CalibrationStatus.NONE
+                    && reader.read(frame)) {
+                // The next frame may be the first with a court.
+            }
+            survey.draw(frame.bgr(), frame.timeSeconds());
             if (!Imgcodecs.imwrite(picture.toString(), frame.bgr())) {
                 throw new MendableException("cannot write " + picture + "; name a .png or .jpg where you may write");
             }
