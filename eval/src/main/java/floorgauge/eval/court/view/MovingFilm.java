@@ -18,7 +18,6 @@ import floorgauge.sampleclips.render.gym.Gym;
 import floorgauge.sampleclips.render.picture.FrameRenderer;
 import floorgauge.sampleclips.render.picture.RenderSettings;
 import floorgauge.sampleclips.render.value.Hash;
-import floorgauge.sampleclips.scene.PersonState;
 import floorgauge.sampleclips.scene.Scene;
 import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
@@ -55,6 +54,9 @@ public record MovingFilm(
     private static final double BARREL = -0.05;
     private static final int SAMPLES = 2;
 
+    /** Errors are taken at floor points in sight this far apart. */
+    private static final double GRID_METRES = 1.5;
+
     public MovingFilm {
         Objects.requireNonNull(rules, "rules");
     }
@@ -75,8 +77,7 @@ public record MovingFilm(
      */
     public static Motion panning(double halfLength, long seed) {
         return t -> new Motion.Aim(
-                0.62 * halfLength * Math.sin(2 * Math.PI * t / 20 + 1.2)
-                        + 0.15 * Hash.noise(Hash.of(seed, 1), 1.3 * t),
+                0.62 * halfLength * Math.sin(2 * Math.PI * t / 20 + 1.2) + 0.15 * Hash.noise(Hash.of(seed, 1), 1.3 * t),
                 0.8 * Hash.noise(Hash.of(seed, 2), 0.3 * t) + 0.08 * Hash.noise(Hash.of(seed, 3), 2 * t),
                 1.15 + 0.35 * Math.sin(2 * Math.PI * t / 13),
                 0.006 * Hash.noise(Hash.of(seed, 4), 0.8 * t));
@@ -99,9 +100,8 @@ public record MovingFilm(
     /** Turned away to the wall for a second, half way. */
     public Motion lookingAway() {
         double x = 0.5 * rules.lengthMetres() / 2;
-        return t -> Math.abs(t - durationSeconds / 2) < 0.5
-                ? new Motion.Aim(40, -3, 1.6, 0)
-                : new Motion.Aim(x, 0, 1, 0);
+        return t ->
+                Math.abs(t - durationSeconds / 2) < 0.5 ? new Motion.Aim(40, -3, 1.6, 0) : new Motion.Aim(x, 0, 1, 0);
     }
 
     /**
@@ -110,7 +110,7 @@ public record MovingFilm(
      * @param pictures how many
      * @param lost pictures in which the court was called lost
      * @param unreported pictures in which it lay farther off than 0.30 m in the median without being called lost
-     * @param errors at supported feet
+     * @param errors at floor points in sight that the calibration supports
      * @param squaredNormalised mean of squared error over covariance there
      * @param secondsAPicture median processor time of following, on the calling thread
      * @param log a line a second
@@ -124,7 +124,7 @@ public record MovingFilm(
             double secondsAPicture,
             List<String> log) {
 
-        /** Quantile of the error at supported feet, metres. */
+        /** Quantile of the error at supported floor points, metres. */
         public double errorQuantileMetres(double p) {
             return Quantiles.of(errors, p);
         }
@@ -186,7 +186,7 @@ public record MovingFilm(
                 picture.put(0, 0, renderer.render(i, t));
                 long start = processorNanoseconds();
                 CourtCalibration found = follower.next(picture, t);
-                comparison.add(t, found, path.at(t + settings.shutterSeconds() / 2), scene, processorNanoseconds() - start);
+                comparison.add(t, found, path.at(t + settings.shutterSeconds() / 2), processorNanoseconds() - start);
                 watcher.picture(i, picture, found);
             }
             return comparison.outcome();
@@ -208,8 +208,17 @@ public record MovingFilm(
         private int lost;
         private int unreported;
         private Boolean turned;
+        private final List<FloorPoint> grid = new ArrayList<>();
 
-        void add(double t, CourtCalibration found, Camera camera, Scene scene, long nanoseconds) {
+        Comparison() {
+            for (double x = -rules.lengthMetres() / 2; x <= rules.lengthMetres() / 2; x += GRID_METRES) {
+                for (double y = -rules.widthMetres() / 2; y <= rules.widthMetres() / 2; y += GRID_METRES) {
+                    grid.add(new FloorPoint(x, y));
+                }
+            }
+        }
+
+        void add(double t, CourtCalibration found, Camera camera, long nanoseconds) {
             pictures++;
             times.add(nanoseconds * 1e-9);
             if (found.status() == CalibrationStatus.NONE) {
@@ -218,8 +227,8 @@ public record MovingFilm(
                 turned = null;
                 return;
             }
-            List<FloorErrors.Sample> straight = samples(found, camera, scene, t, false);
-            List<FloorErrors.Sample> half = samples(found, camera, scene, t, true);
+            List<FloorErrors.Sample> straight = samples(found, camera, false);
+            List<FloorErrors.Sample> half = samples(found, camera, true);
             if (turned == null) {
                 // A court turned by 180 degrees is the same court, but not from one picture to the next.
                 turned = median(half) < median(straight);
@@ -239,11 +248,9 @@ public record MovingFilm(
                     of.stream().mapToDouble(FloorErrors.Sample::distanceMetres).toArray(), 0.5);
         }
 
-        private List<FloorErrors.Sample> samples(
-                CourtCalibration found, Camera camera, Scene scene, double t, boolean turn) {
+        private List<FloorErrors.Sample> samples(CourtCalibration found, Camera camera, boolean turn) {
             List<FloorErrors.Sample> out = new ArrayList<>();
-            for (PersonState person : scene.at(t).people()) {
-                FloorPoint at = person.position();
+            for (FloorPoint at : grid) {
                 Optional<PixelPoint> pixel = camera.pixelAt(at.xMetres(), at.yMetres(), 0)
                         .filter(p -> p.x() >= 0 && p.y() >= 0 && p.x() <= width - 1 && p.y() <= height - 1);
                 Optional<FloorEstimate> estimate = pixel.flatMap(p -> found.estimate(p, 0, 0));
@@ -265,8 +272,7 @@ public record MovingFilm(
                             .mapToDouble(FloorErrors.Sample::squaredNormalisedDistance)
                             .average()
                             .orElse(Double.NaN),
-                    Quantiles.of(
-                            times.stream().mapToDouble(Double::doubleValue).toArray(), 0.5),
+                    Quantiles.of(times.stream().mapToDouble(Double::doubleValue).toArray(), 0.5),
                     log);
         }
     }
