@@ -4,6 +4,7 @@ import floorgauge.sampleclips.movement.Bodies;
 import floorgauge.sampleclips.movement.FloorVector;
 import floorgauge.sampleclips.movement.HumanLimits;
 import floorgauge.sampleclips.movement.Mover;
+import floorgauge.sampleclips.movement.OpenReceiver;
 import floorgauge.sampleclips.movement.Recording;
 import floorgauge.sampleclips.scene.Person;
 import java.util.ArrayList;
@@ -44,6 +45,8 @@ final class Choreographer {
 
     /** So long a screener waits for a user who does not come. */
     private static final double LONGEST_HELD_SECONDS = 1.5;
+    /** So long a passer looks at a receiver who is not open. */
+    private static final double LONGEST_LOOK_SECONDS = 0.9;
 
     private static final double LAST_STEP_SECONDS = 1;
 
@@ -251,13 +254,31 @@ final class Choreographer {
     /** For the ball, or for the user of a screen to be past before the screener leaves it. */
     private boolean mustWait(Step step) {
         if (ballAct(step.verb())) {
-            return !ball.ready(step);
+            return !ball.ready(step) || waitsForWindow(step);
         }
         boolean leaves = step.verb() == Verb.ROLL || step.verb() == Verb.POP;
         return leaves
                 && floor.goal(step.who()) instanceof SetScreen screen
                 && !screen.isPassed()
                 && floor.time() < startTime(step) + LONGEST_HELD_SECONDS;
+    }
+
+    /** Who may throw a pass too late in another version throws it when its receiver is open, or after a while anyway. */
+    private boolean waitsForWindow(Step step) {
+        return scenario.holds(step.label())
+                && !fixedStarts.containsKey(step.label())
+                && floor.time() < startTime(step) + LONGEST_LOOK_SECONDS
+                && !isOpen(step.other().orElseThrow());
+    }
+
+    private boolean isOpen(Role receiver) {
+        Mover mover = floor.mover(receiver);
+        List<FloorVector> defenders = floor.movers().entrySet().stream()
+                .filter(e -> e.getKey().defends())
+                .map(e -> e.getValue().position())
+                .toList();
+        return new OpenReceiver(floor.rim())
+                .isOpen(floor.ball(), mover.position(), defenders);
     }
 
     private static boolean ballAct(Verb verb) {

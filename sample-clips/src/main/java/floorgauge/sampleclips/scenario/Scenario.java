@@ -39,6 +39,13 @@ record Scenario(
     /** The version without a fault, which each scenario has. */
     static final String SOUND = "sound";
 
+    /** Whether a version holds a step back. */
+    boolean holds(String label) {
+        return versions.values().stream()
+                .flatMap(List::stream)
+                .anyMatch(f -> f instanceof Fault.Late late && late.step().equals(label));
+    }
+
     /** How many attack, and how many defend. */
     int playersASide() {
         return attack.size();

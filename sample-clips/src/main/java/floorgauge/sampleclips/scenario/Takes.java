@@ -49,17 +49,11 @@ final class Takes {
                 .filter(e -> e.kind().isFlag() && !e.cantTell().contains(LabelledEvent.EXISTENCE))
                 .count();
         for (PlayedStep step : scene.steps()) {
-            if (isHeld(scenario, step.label())) {
+            if (scenario.holds(step.label())) {
                 amiss += events.stream().anyMatch(e -> inWindow(e, step)) ? 0 : 1;
             }
         }
         return amiss;
-    }
-
-    private static boolean isHeld(Scenario scenario, String label) {
-        return scenario.versions().values().stream()
-                .flatMap(List::stream)
-                .anyMatch(f -> f instanceof Fault.Late late && late.step().equals(label));
     }
 
     private static boolean inWindow(LabelledEvent event, PlayedStep step) {

@@ -3,6 +3,7 @@ package floorgauge.sampleclips.labels.scene;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.sampleclips.movement.FloorVector;
 import floorgauge.sampleclips.movement.HumanLimits;
+import floorgauge.sampleclips.scenario.Control;
 import floorgauge.sampleclips.scenario.Guarding;
 import floorgauge.sampleclips.scenario.PlayedScene;
 import floorgauge.sampleclips.scene.PersonState;
@@ -41,6 +42,19 @@ final class Motion {
 
     double time(int tick) {
         return tick * TICK;
+    }
+
+    /** The tick at which the possession ends: a shot's release, the reception of a lost pass, else the last one. */
+    int possessionEnd() {
+        for (Control control : scene.controls()) {
+            if (control.kind() == Control.Kind.SHOT) {
+                return tick(control.fromSeconds());
+            }
+            if (control.to().isPresent() && defenders().contains(control.to().getAsInt())) {
+                return tick(control.toSeconds());
+            }
+        }
+        return states.size() - 1;
     }
 
     /** The tick of a time, within the scene. */
@@ -148,12 +162,13 @@ final class Motion {
         }
     }
 
-    /** Maximal runs of at least some seconds in which a condition holds. */
+    /** Maximal runs of at least some seconds, within the possession, in which a condition holds. */
     List<Spell> spells(IntPredicate condition, double leastSeconds) {
         List<Spell> spells = new ArrayList<>();
         int first = -1;
-        for (int i = 0; i <= ticks(); i++) {
-            boolean holds = i < ticks() && condition.test(i);
+        int end = possessionEnd();
+        for (int i = 0; i <= end + 1; i++) {
+            boolean holds = i <= end && condition.test(i);
             if (holds && first < 0) {
                 first = i;
             } else if (!holds && first >= 0) {

@@ -5,6 +5,7 @@ import floorgauge.events.finding.Role;
 import floorgauge.sampleclips.labels.FigureNames;
 import floorgauge.sampleclips.labels.LabelledEvent;
 import floorgauge.sampleclips.movement.FloorVector;
+import floorgauge.sampleclips.movement.OpenReceiver;
 import floorgauge.sampleclips.scenario.Control;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,23 +15,18 @@ import java.util.OptionalDouble;
 /** Passes, handoffs, shots, open windows, and what they earn: late passes and missed windows. */
 final class PassTruth {
 
-    static final double OPEN_METRES = 1.4;
-    private static final double PASS_SPEED = 9;
-    private static final double DEFENDER_REACTION = 0.2;
-    private static final double DEFENDER_SPEED = 4.5;
-    private static final double DEFENDER_REACH = 0.6;
     private static final double SHORTEST_WINDOW = 0.24;
     private static final double ON_TIME = 0.6;
     private static final double MISSED_FROM = 0.6;
-    private static final double SHOOTING_RANGE = 7.5;
-    private static final double MOVING_TO_RIM = 1.0;
     private static final double OWN_SHOT_SECONDS = 1.0;
     private static final double OPENED_BEFORE_SECONDS = 0.6;
     private static final double OPENED_AFTER_SECONDS = 2.5;
     private static final double FACING = Math.PI / 3;
+    private static final double HANDED_OVER_SECONDS = 1.0;
 
     private final Motion motion;
     private final List<ScreenTruth.Screen> screens;
+    private final OpenReceiver openReceiver;
     private final List<Window> windows = new ArrayList<>();
 
     /** An open receiver while one passer controls the ball. */
@@ -44,6 +40,7 @@ final class PassTruth {
     PassTruth(Motion motion, List<ScreenTruth.Screen> screens) {
         this.motion = motion;
         this.screens = screens;
+        this.openReceiver = new OpenReceiver(motion.rim());
         for (int passer : motion.attackers()) {
             for (int receiver : motion.attackers()) {
                 if (passer != receiver) {
@@ -60,35 +57,10 @@ final class PassTruth {
 
     /** Free of defenders, a clear lane, and a threat. */
     boolean open(int tick, int receiver) {
-        return motion.openness(tick, receiver) >= OPEN_METRES && laneClear(tick, receiver) && threat(tick, receiver);
-    }
-
-    /** No defender reaches a point of the straight pass before the ball does. */
-    private boolean laneClear(int tick, int receiver) {
-        FloorVector from = motion.ball(tick);
-        FloorVector way = motion.position(tick, receiver).minus(from);
-        int points = Math.max(2, (int) Math.ceil(way.length() / 0.1));
-        for (int defender : motion.defenders()) {
-            FloorVector at = motion.position(tick, defender);
-            for (int k = 0; k <= points; k++) {
-                double share = (double) k / points;
-                double ballSeconds = share * way.length() / PASS_SPEED;
-                double run = Math.max(0, at.distanceTo(from.plus(way.times(share))) - DEFENDER_REACH);
-                double defenderSeconds = run == 0 ? 0 : DEFENDER_REACTION + run / DEFENDER_SPEED;
-                if (defenderSeconds <= ballSeconds && share * way.length() > 0.5) {
-                    return false;
-                }
-            }
-        }
-        return true;
-    }
-
-    private boolean threat(int tick, int receiver) {
-        double distance = motion.toRim(tick, receiver);
-        double arc = motion.scene().rules().threePointRadiusMetres();
-        FloorVector toRim = motion.rim().minus(motion.position(tick, receiver)).unit();
-        boolean movesIn = distance < arc && motion.velocity(tick, receiver).dot(toRim) > MOVING_TO_RIM;
-        return movesIn || distance <= SHOOTING_RANGE;
+        return openReceiver.isOpen(
+                motion.ball(tick),
+                motion.position(tick, receiver),
+                motion.defenders().stream().map(d -> motion.position(tick, d)).toList());
     }
 
     List<LabelledEvent> events() {
@@ -189,8 +161,19 @@ final class PassTruth {
         boolean delayed = motion.time(release) - motion.time(window.first()) > ON_TIME;
         double atOpening = motion.openness(window.first(), window.receiver());
         double atReception = motion.openness(reception, window.receiver());
-        boolean closed = window.last() < release - 1 || atReception < OPEN_METRES;
+        boolean closed = window.last() < release - 1 || atReception < OpenReceiver.OPEN_METRES;
         return delayed && (closed || atReception < atOpening / 2);
+    }
+
+    /** One who comes for a handoff is open on his way, and nobody passes to him then. */
+    private boolean handedOver(Window window) {
+        int until = motion.tick(motion.time(window.last()) + HANDED_OVER_SECONDS);
+        for (int i = window.last(); i <= until; i++) {
+            if (motion.controls(i, window.receiver())) {
+                return sameControl(window.last(), i - 1, window.passer());
+            }
+        }
+        return false;
     }
 
     /**
@@ -201,7 +184,8 @@ final class PassTruth {
         if (window.seconds() < MISSED_FROM
                 || !motion.controls(Math.min(motion.ticks() - 1, window.last() + 2), window.passer())
                 || !openedByScreen(window)
-                || usedLater(window)) {
+                || usedLater(window)
+                || handedOver(window)) {
             return false;
         }
         int facing = 0;

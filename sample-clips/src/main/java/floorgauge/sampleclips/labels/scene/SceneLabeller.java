@@ -47,7 +47,7 @@ public final class SceneLabeller {
                 scene.rules().name(),
                 Optional.of(scene.end()),
                 scene.people().stream().map(p -> person(p, scene)).toList(),
-                List.of(possession(scene)),
+                List.of(possession(motion, scene)),
                 numbered(events),
                 List.of());
     }
@@ -64,19 +64,12 @@ public final class SceneLabeller {
     }
 
     /** A practice repetition: from the start to the shot's release, the turnover, or the end. */
-    private static LabelledPossession possession(PlayedScene scene) {
-        double end = scene.durationSeconds();
-        String outcome = "end of film";
-        for (Control control : scene.controls()) {
-            boolean shot = control.kind() == Control.Kind.SHOT;
-            boolean lost = control.to().isPresent()
-                    && scene.defenders().contains(control.to().getAsInt());
-            if (shot || lost) {
-                end = shot ? control.fromSeconds() : control.toSeconds();
-                outcome = shot ? "shot" : "turnover";
-                break;
-            }
-        }
+    private static LabelledPossession possession(Motion motion, PlayedScene scene) {
+        boolean shot = scene.controls().stream().anyMatch(c -> c.kind() == Control.Kind.SHOT);
+        boolean lost = scene.controls().stream()
+                .anyMatch(c -> c.to().isPresent() && scene.defenders().contains(c.to().getAsInt()));
+        String outcome = shot ? "shot" : lost ? "turnover" : "end of film";
+        double end = motion.time(motion.possessionEnd());
         return new LabelledPossession(0, end, scene.attackers(), scene.defenders(), outcome);
     }
 
