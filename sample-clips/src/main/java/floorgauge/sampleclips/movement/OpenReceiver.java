@@ -21,7 +21,6 @@ public final class OpenReceiver {
     /** A receiver this near the rim is a threat, moving to it or not: all of the arcs lie within. */
     private static final double SHOOTING_RANGE = 7.5;
 
-
     private final FloorVector rim;
 
     /** @param rim under attack */

@@ -277,8 +277,7 @@ final class Choreographer {
                 .filter(e -> e.getKey().defends())
                 .map(e -> e.getValue().position())
                 .toList();
-        return new OpenReceiver(floor.rim())
-                .isOpen(floor.ball(), mover.position(), defenders);
+        return new OpenReceiver(floor.rim()).isOpen(floor.ball(), mover.position(), defenders);
     }
 
     private static boolean ballAct(Verb verb) {
