@@ -17,6 +17,7 @@ final class Assets {
             Map.entry("page.css", STYLE),
             Map.entry("drawing.css", STYLE),
             Map.entry("print.css", STYLE),
+            Map.entry("icon.svg", "image/svg+xml"),
             Map.entry("server.js", SCRIPT),
             Map.entry("keys.js", SCRIPT),
             Map.entry("start.js", SCRIPT),

@@ -28,7 +28,7 @@ final class FindingData {
     private static final ObjectMapper JSON = new ObjectMapper();
     private static final double ROOM_SECONDS = 1.5;
     private static final double STEP_SECONDS = 0.04;
-    private static final int ARC_PIECES = 32;
+    private static final int ARC_PIECES = 64;
 
     private FindingData() {}
 

@@ -32,6 +32,7 @@ final class Frame {
         html.markup("<meta charset=\"utf-8\">\n");
         html.markup("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.element("title", title + " · Floorgauge");
+        html.markup("<link rel=\"icon\" href=\"/page/icon.svg\" type=\"image/svg+xml\">\n");
         html.markup("<link rel=\"stylesheet\" href=\"/page/drawing.css\">\n");
         html.markup("<link rel=\"stylesheet\" href=\"/page/page.css\">\n");
         html.markup("<link rel=\"stylesheet\" href=\"/page/print.css\" media=\"print\">\n");

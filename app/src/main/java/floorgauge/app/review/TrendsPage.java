@@ -38,6 +38,9 @@ final class TrendsPage {
 
     private static final int LEAST_COUNT = 3;
 
+    /** What a coach asks for first. */
+    private static final List<String> FIRST = List.of("quality", "separation gained", "gap", "time lost", "delay");
+
     private final List<SeasonFigures.Marked> marks;
     private final List<Trend> trends;
     private final Map<String, Player> players;
@@ -73,14 +76,16 @@ final class TrendsPage {
         }
     }
 
-    /** Topics with anything in them, players' first. */
+    /** Topics with anything to draw, players' first. */
     List<Topic> topics() {
         return trends.stream()
+                .filter(t -> t.count() >= LEAST_COUNT)
                 .map(t -> Topic.of(t.subject()))
                 .distinct()
                 .sorted(Comparator.comparingInt(Topic::people)
                         .thenComparing(t -> t.figure().startsWith("quality: "))
                         .thenComparing(t -> t.role().ordinal())
+                        .thenComparing(t -> FIRST.indexOf(t.figure()) < 0 ? FIRST.size() : FIRST.indexOf(t.figure()))
                         .thenComparing(Topic::figure))
                 .toList();
     }
@@ -249,6 +254,14 @@ final class TrendsPage {
     /** What the charts draw. */
     String data(Optional<String> key) {
         ObjectNode root = JSON.createObjectNode();
+        marks.stream()
+                .map(m -> m.observation().day())
+                .min(Comparator.naturalOrder())
+                .ifPresent(day -> root.put("first", seconds(day)));
+        marks.stream()
+                .map(m -> m.observation().day())
+                .max(Comparator.naturalOrder())
+                .ifPresent(day -> root.put("last", seconds(day)));
         ArrayNode list = root.putArray("trends");
         topics().stream()
                 .filter(t -> key.filter(t.key()::equals).isPresent())
@@ -257,17 +270,20 @@ final class TrendsPage {
         return root.toString();
     }
 
+    private static long seconds(LocalDate day) {
+        return day.atStartOfDay().toEpochSecond(ZoneOffset.UTC);
+    }
+
     private void chart(ObjectNode node, Trend trend) {
         TrendSubject subject = trend.subject();
         node.put("who", String.join(" ", subject.who()))
                 .put("unit", subject.unit().symbol())
                 .put("label", who(subject) + ", " + subject.figure());
         node.put("team", trend.teamMean());
-        node.put("first", trend.firstDay().atStartOfDay().toEpochSecond(ZoneOffset.UTC));
         ArrayNode days = node.putArray("marks");
         days(subject)
                 .forEach((day, mark) -> days.addObject()
-                        .put("at", day.atStartOfDay().toEpochSecond(ZoneOffset.UTC))
+                        .put("at", seconds(day))
                         .put("day", day.toString())
                         .put("count", mark.count())
                         .put("mean", mark.mean())

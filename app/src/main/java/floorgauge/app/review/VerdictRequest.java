@@ -73,8 +73,8 @@ record VerdictRequest(JsonNode json) {
                 text("id", ""),
                 standing.subject(),
                 standing.filmId(),
-                Verdict.Answer.valueOf(text("answer", "")),
-                json.has("kind") ? FindingKind.valueOf(text("kind", "")) : standing.kind(),
+                constant(Verdict.Answer.class, "answer"),
+                json.has("kind") ? constant(FindingKind.class, "kind") : standing.kind(),
                 text("label", standing.label()),
                 from,
                 to,
@@ -82,6 +82,14 @@ record VerdictRequest(JsonNode json) {
                 json.has("grade") ? grade() : standing.grade(),
                 text("note", standing.note()),
                 AUTHOR);
+    }
+
+    private <E extends Enum<E>> E constant(Class<E> type, String field) {
+        try {
+            return Enum.valueOf(type, text(field, ""));
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException("'" + field + "' is none of those there are", e);
+        }
     }
 
     private OptionalInt grade() {

@@ -24,8 +24,7 @@ export class FreeClock {
 
   frame(by) {
     this.stop();
-    const now = Math.round((this.time - this.from) / this.step);
-    this.seek(this.from + (now + by) * this.step);
+    this.seek(this.time + by * this.step);
   }
 
   slower() {

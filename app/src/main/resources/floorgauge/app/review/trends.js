@@ -61,13 +61,13 @@ function teamLine(trend, ink) {
     pen.stroke();
     pen.fillStyle = ink.quiet;
     pen.font = `${11 * devicePixelRatio}px "Liberation Sans", "DejaVu Sans", Arial, sans-serif`;
-    pen.textAlign = 'right';
-    pen.fillText("team's mean", u.bbox.left + u.bbox.width, y - 4 * devicePixelRatio);
+    pen.textAlign = 'left';
+    pen.fillText("team's mean", u.bbox.left + 3 * devicePixelRatio, y - 4 * devicePixelRatio);
     pen.restore();
   };
 }
 
-function draw(box, trend) {
+function draw(box, trend, first, last) {
   const ink = colours();
   const xs = trend.marks.map((m) => m.at);
   const lows = trend.marks.map((m) => m.low);
@@ -84,7 +84,7 @@ function draw(box, trend) {
       legend: { show: false },
       cursor: { drag: { x: false, y: false }, points: { show: false } },
       scales: {
-        x: { time: true, range: [Math.min(...xs) - week / 2, Math.max(...xs) + week / 2] },
+        x: { time: true, range: [first - week / 2, last + week / 2] },
         y: { range: [low - room, high + room] },
       },
       series: [{}, { stroke: ink.faint, width: 1, points: { show: false } }],
@@ -118,7 +118,7 @@ async function show() {
   for (const trend of data.trends) {
     const box = place.querySelector(`article[data-who="${CSS.escape(trend.who)}"] .chart`);
     if (box) {
-      charts.push([box, draw(box, trend)]);
+      charts.push([box, draw(box, trend, data.first, data.last)]);
     }
   }
   addEventListener('resize', () => charts.forEach(([box, chart]) => chart.setSize({ width: Math.max(280, box.clientWidth), height: 210 })));
