@@ -49,6 +49,10 @@ final class Network implements AutoCloseable {
 
     /** Runs the network. */
     float[] run(PictureBatch batch) {
+        return ExitGate.during(() -> predict(batch));
+    }
+
+    private float[] predict(PictureBatch batch) {
         try {
             return predictor.predict(batch);
         } catch (TranslateException e) {

@@ -22,6 +22,9 @@ public final class PoseEstimator implements AutoCloseable {
     /** People in one run of the network; more are taken in turns, so that memory stays bounded. */
     private static final int MOST_AT_ONCE = 10;
 
+    /** The network is prepared anew for every number of people, so only these are run; what is over is computed in vain. */
+    private static final int[] BATCH_SIZES = {1, 2, 3, 5, 7, MOST_AT_ONCE};
+
     private static final int JOINTS = Joint.values().length;
 
     /** Numbers for each joint: y and x as shares of the crop's side, score. */
@@ -102,7 +105,7 @@ public final class PoseEstimator implements AutoCloseable {
     }
 
     private List<Pose> run(List<Task> tasks) {
-        batch.shape(tasks.size(), quality.side(), quality.side());
+        batch.shape(sizeFor(tasks.size()), quality.side(), quality.side());
         for (int i = 0; i < tasks.size(); i++) {
             Mat input = batch.picture(i);
             tasks.get(i).crop().cut(tasks.get(i).picture(), input);
@@ -114,6 +117,15 @@ public final class PoseEstimator implements AutoCloseable {
             poses.add(decode(rows, i * JOINTS * COLUMNS, tasks.get(i).crop()));
         }
         return poses;
+    }
+
+    private static int sizeFor(int people) {
+        for (int size : BATCH_SIZES) {
+            if (size >= people) {
+                return size;
+            }
+        }
+        throw new IllegalArgumentException("more than " + MOST_AT_ONCE + " people at once: " + people);
     }
 
     private static Pose decode(float[] rows, int start, PoseCrop crop) {

@@ -24,7 +24,7 @@ final class TrackletBuilder {
     static final double NEW_DENSITY = 0.01;
 
     /** An exchange that costs less than this, in nats, is an encounter. */
-    private static final double ENCOUNTER_MARGIN = 8;
+    private static final double ENCOUNTER_MARGIN = 4;
 
     /** Share of the newest kit in a tracklet's running kit. */
     private static final int KIT_MEMORY = 12;
