@@ -91,6 +91,9 @@ public final class OfflineTracker {
         } else if (settings.playersPerSide().isPresent()) {
             tracks = closed(tracks, 2 * settings.playersPerSide().getAsInt(), kits, exchanges);
         }
+        ExchangeMender mender = new ExchangeMender(settings.motion(), kits, HeightLikelihood.learn(tracks));
+        tracks = mender.mended(tracks);
+        exchanges.addAll(mender.doubts());
         tracks = new TrackRefiner(settings.motion(), kits, sightings, FALSE_ALARM_DENSITY)
                 .refined(tracks).stream()
                         .sorted(Comparator.comparingDouble(Tracklet::startSeconds))

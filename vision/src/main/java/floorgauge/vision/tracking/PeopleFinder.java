@@ -84,19 +84,20 @@ final class PeopleFinder implements AutoCloseable {
     List<Sighting> placed(FilmFrame frame, List<ImageBox> everyone, List<Detection> players, List<Pose> found) {
         moving.look(frame.bgr(), frame.timeSeconds());
         List<Sighting> sightings = new ArrayList<>();
-        for (int i = 0; i < players.size(); i++) {
-            sighting(frame, players.get(i), found.get(i), everyone).ifPresent(sightings::add);
+        for (PoseClaims.Claim claim : PoseClaims.settled(players, found)) {
+            sighting(frame, claim, everyone).ifPresent(sightings::add);
         }
-        return Duplicates.removed(sightings);
+        return sightings;
     }
 
-    private Optional<Sighting> sighting(FilmFrame frame, Detection detection, Pose pose, List<ImageBox> everyone) {
-        ImageBox box = detection.box();
-        return placer.place(frame.index(), frame.timeSeconds(), detection, pose, everyone)
+    private Optional<Sighting> sighting(FilmFrame frame, PoseClaims.Claim claim, List<ImageBox> everyone) {
+        ImageBox box = claim.detection().box();
+        return placer.place(frame.index(), frame.timeSeconds(), claim, everyone)
                 .map(placed -> new Sighting(
                         placed,
-                        kits.sample(frame.bgr(), box, Optional.of(pose), SightingPlacer.othersThan(box, everyone)),
-                        moving.share(box)));
+                        kits.sample(frame.bgr(), box, claim.pose(), SightingPlacer.othersThan(box, everyone)),
+                        moving.share(box),
+                        placer.heightMetres(placed)));
     }
 
     @Override

@@ -2,13 +2,13 @@ package floorgauge.vision.tracking;
 
 import floorgauge.court.calibration.CourtCalibration;
 import floorgauge.court.floor.FloorPoint;
+import floorgauge.court.track.Body;
+import floorgauge.court.track.FootSource;
 import floorgauge.court.track.ImageBox;
 import floorgauge.court.track.PlayerObservation;
-import floorgauge.court.track.Pose;
 import floorgauge.vision.body.BodyReader;
 import floorgauge.vision.body.FootFinder;
 import floorgauge.vision.body.FootPoint;
-import floorgauge.vision.network.Detection;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -57,9 +57,9 @@ final class SightingPlacer {
      * @return empty for who stands off the court
      */
     Optional<PlayerObservation> place(
-            long frame, double timeSeconds, Detection detection, Pose pose, List<ImageBox> everyone) {
-        ImageBox box = detection.box();
-        Optional<FootPoint> foot = feet.find(box, Optional.of(pose), othersThan(box, everyone));
+            long frame, double timeSeconds, PoseClaims.Claim person, List<ImageBox> everyone) {
+        ImageBox box = person.detection().box();
+        Optional<FootPoint> foot = feet.find(box, person.pose(), othersThan(box, everyone));
         if (foot.isEmpty()) {
             return Optional.empty();
         }
@@ -73,9 +73,25 @@ final class SightingPlacer {
                 foot.get().position(),
                 foot.get().source(),
                 Optional.of(box),
-                Optional.of(pose),
-                bodies.read(box, pose, point),
-                detection.score()));
+                person.pose(),
+                person.pose().map(pose -> bodies.read(box, pose, point)).orElse(Body.UNSEEN),
+                person.detection().score()));
+    }
+
+    /** How high the person stands over the feet; empty where the feet were not seen or the box ends at the picture's top. */
+    OptionalDouble heightMetres(PlayerObservation seen) {
+        if (seen.source() != FootSource.ANKLES
+                || seen.box().isEmpty()
+                || seen.box().get().top() <= 1) {
+            return OptionalDouble.empty();
+        }
+        FloorPoint foot = seen.foot().mean();
+        OptionalDouble upright = calibration.heightInPixels(foot, STATURE_METRES);
+        if (upright.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        double pixels = calibration.pixelAt(foot).y() - seen.box().get().top();
+        return OptionalDouble.of(STATURE_METRES * pixels / upright.getAsDouble());
     }
 
     static List<ImageBox> othersThan(ImageBox box, List<ImageBox> everyone) {

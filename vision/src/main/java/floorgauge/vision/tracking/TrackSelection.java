@@ -2,8 +2,11 @@ package floorgauge.vision.tracking;
 
 import floorgauge.court.rules.RuleSet;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Which tracks are people: those seen long enough, on the court, before an empty hall; and, where the number of players is
@@ -19,6 +22,12 @@ final class TrackSelection {
 
     /** Whoever is inside the lines for this long is a player, wherever else they were. */
     private static final double INSIDE_SECONDS = 3;
+
+    /** Share of the sightings inside the lines of someone who never moves. */
+    private static final double MOSTLY_INSIDE = 0.9;
+
+    /** A defender stands no farther than this from whoever stands still (common practice: help is a pass away). */
+    private static final double AMONG_METRES = 4;
 
     /** Least share of a person's box that differs from the empty hall, in a quarter of the sightings. */
     private static final double LEAST_MOVING_SHARE = 0.06;
@@ -39,8 +48,9 @@ final class TrackSelection {
         List<Tracklet> longEnough = tracks.stream()
                 .filter(t -> seenEnough(t, settings, lookSeconds))
                 .filter(t -> isOnCourt(t, rules, lookSeconds))
-                .filter(TrackSelection::moves)
                 .toList();
+        longEnough =
+                longEnough.stream().filter(playing(longEnough, rules)::contains).toList();
         List<Tracklet> chosen = new ArrayList<>(longEnough);
         chosen.sort(Comparator.comparingDouble(Tracklet::startSeconds));
         return chosen;
@@ -59,6 +69,39 @@ final class TrackSelection {
                 .count();
         return inside * lookSeconds >= INSIDE_SECONDS
                 || inside * 2 >= t.sightings().size();
+    }
+
+    /**
+     * Those who move; and of those who never do, a player who stands in a corner for as long as the film lasts. What hangs
+     * on a wall has no foot inside the lines, and an official or a coach stands away from the others.
+     */
+    private static Set<Tracklet> playing(List<Tracklet> tracks, RuleSet rules) {
+        Set<Tracklet> playing = Collections.newSetFromMap(new IdentityHashMap<>());
+        for (Tracklet t : tracks) {
+            if (moves(t) || standsInside(t, rules) && isAmong(t, tracks)) {
+                playing.add(t);
+            }
+        }
+        return playing;
+    }
+
+    private static boolean standsInside(Tracklet t, RuleSet rules) {
+        long inside = t.sightings().stream()
+                .filter(s -> CourtArea.outsideBy(rules, s.foot().mean()) == 0)
+                .count();
+        return inside >= MOSTLY_INSIDE * t.sightings().size();
+    }
+
+    /** Someone else is near for half of the time. */
+    private static boolean isAmong(Tracklet t, List<Tracklet> tracks) {
+        List<TrackPath> others =
+                tracks.stream().filter(o -> o != t).map(TrackPath::new).toList();
+        long near = t.sightings().stream()
+                .filter(s -> others.stream()
+                        .anyMatch(o -> o.covers(s.timeSeconds())
+                                && o.at(s.timeSeconds()).distanceTo(s.foot().mean()) <= AMONG_METRES))
+                .count();
+        return 2 * near >= t.sightings().size();
     }
 
     /** Before a background, a person differs from the empty hall; a poster or a coat over a chair is part of it. */

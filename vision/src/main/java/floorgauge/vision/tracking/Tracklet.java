@@ -4,6 +4,7 @@ import floorgauge.vision.kit.KitColour;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** Sightings of one person without a break in doubt, in order of time, at least one. */
 final class Tracklet {
@@ -74,6 +75,23 @@ final class Tracklet {
             }
         }
         return kits.isEmpty() ? Optional.empty() : Optional.of(KitColour.mean(kits));
+    }
+
+    /** The middle of the heights seen between two instants; empty where fewer than three were. */
+    OptionalDouble heightMetres(double fromSeconds, double toSeconds) {
+        double[] heights = sightings.stream()
+                .filter(s -> s.timeSeconds() >= fromSeconds && s.timeSeconds() <= toSeconds)
+                .flatMapToDouble(s -> s.heightMetres().stream())
+                .sorted()
+                .toArray();
+        return heights.length < 3 ? OptionalDouble.empty() : OptionalDouble.of(heights[heights.length / 2]);
+    }
+
+    /** From an instant on; empty where nothing comes then. */
+    Optional<Tracklet> from(double seconds) {
+        List<Sighting> later =
+                sightings.stream().filter(s -> s.timeSeconds() >= seconds).toList();
+        return later.isEmpty() ? Optional.empty() : Optional.of(new Tracklet(later));
     }
 
     /** What comes before an instant; empty where nothing does. */
