@@ -8,6 +8,7 @@ import floorgauge.court.calibration.CourtOverTime;
 import floorgauge.court.calibration.PointsFile;
 import floorgauge.court.failure.MendableException;
 import floorgauge.court.rules.RuleSet;
+import floorgauge.vision.film.CourtFrames;
 import floorgauge.vision.film.FilmInfo;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -41,19 +41,37 @@ public record CourtScores(
         Objects.requireNonNull(everywhere, "everywhere");
     }
 
+    /** Where the known camera shows the floor. */
+    @FunctionalInterface
+    public interface KnownView {
+
+        /** @return in pixels of the result's picture, also beyond its edges; empty behind the camera */
+        Optional<PixelPoint> pixelAt(FloorPoint floor);
+    }
+
     /**
      * @param truth the known camera; its rule set is the court
      * @param result what was found, for the same picture size
      * @param stepMetres of the grid, above 0
      */
     public static CourtScores of(CourtCalibration truth, CourtCalibration result, double stepMetres) {
-        if (!(stepMetres > 0)) {
-            throw new IllegalArgumentException("a grid's step is above 0: " + stepMetres);
-        }
         if (truth.status() == CalibrationStatus.NONE) {
             throw new IllegalArgumentException("the truth must hold a camera");
         }
-        return new Comparison(truth, result).over(grid(truth.rules(), stepMetres));
+        return of(p -> truth.pixelAt(p.xMetres(), p.yMetres(), 0), truth.rules(), result, stepMetres);
+    }
+
+    /**
+     * @param truth the known camera
+     * @param rules of the court that it films
+     * @param result what was found, for the same picture size
+     * @param stepMetres of the grid, above 0
+     */
+    public static CourtScores of(KnownView truth, RuleSet rules, CourtCalibration result, double stepMetres) {
+        if (!(stepMetres > 0)) {
+            throw new IllegalArgumentException("a grid's step is above 0: " + stepMetres);
+        }
+        return new Comparison(truth, result).over(grid(rules, stepMetres));
     }
 
     private static List<FloorPoint> grid(RuleSet rules, double step) {
@@ -69,7 +87,7 @@ public record CourtScores(
     }
 
     /** The two calibrations side by side. */
-    private record Comparison(CourtCalibration truth, CourtCalibration result) {
+    private record Comparison(KnownView truth, CourtCalibration result) {
 
         CourtScores over(List<FloorPoint> grid) {
             List<Cell> map = new ArrayList<>();
@@ -78,8 +96,8 @@ public record CourtScores(
             long both = 0;
             long either = 0;
             for (FloorPoint point : grid) {
-                Optional<PixelPoint> pixel = inPicture(truth, point);
-                boolean seenByResult = inPicture(result, point).isPresent();
+                Optional<PixelPoint> pixel = truth.pixelAt(point).filter(this::inPicture);
+                boolean seenByResult = seenByResult(point);
                 both += pixel.isPresent() && seenByResult ? 1 : 0;
                 either += pixel.isPresent() || seenByResult ? 1 : 0;
                 if (pixel.isPresent()) {
@@ -106,16 +124,18 @@ public record CourtScores(
             return result.status() == CalibrationStatus.NONE ? Optional.empty() : result.estimate(pixel, 0, 0);
         }
 
-        private static Optional<PixelPoint> inPicture(CourtCalibration calibration, FloorPoint point) {
-            if (calibration.status() == CalibrationStatus.NONE) {
-                return Optional.empty();
-            }
-            return calibration
-                    .pixelAt(point.xMetres(), point.yMetres(), 0)
-                    .filter(p -> p.x() >= -0.5
-                            && p.y() >= -0.5
-                            && p.x() <= calibration.widthPixels() - 0.5
-                            && p.y() <= calibration.heightPixels() - 0.5);
+        private boolean seenByResult(FloorPoint point) {
+            return result.status() != CalibrationStatus.NONE
+                    && result.pixelAt(point.xMetres(), point.yMetres(), 0)
+                            .filter(this::inPicture)
+                            .isPresent();
+        }
+
+        private boolean inPicture(PixelPoint p) {
+            return p.x() >= -0.5
+                    && p.y() >= -0.5
+                    && p.x() <= result.widthPixels() - 0.5
+                    && p.y() <= result.heightPixels() - 0.5;
         }
     }
 }

@@ -1,7 +1,5 @@
-package floorgauge.app.chain;
+package floorgauge.vision.film;
 
-import floorgauge.vision.film.FilmFrame;
-import floorgauge.vision.film.FilmReader;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -9,7 +7,7 @@ import java.util.function.Function;
 import org.opencv.core.Mat;
 
 /** Frames of a film's beginning from which its court is found: spread, so that players stand elsewhere on each. */
-final class CourtFrames {
+public final class CourtFrames {
 
     private static final int COUNT = 9;
 
@@ -18,8 +16,13 @@ final class CourtFrames {
 
     private CourtFrames() {}
 
-    /** Hands the frames to the work and frees them afterwards. */
-    static <T> T with(Path film, Function<List<Mat>, T> work) {
+    /**
+     * Hands the frames to the work and frees them afterwards.
+     *
+     * @param work takes 8-bit BGR pictures in order of time
+     * @throws FilmException where the film can't be read
+     */
+    public static <T> T with(Path film, Function<List<Mat>, T> work) {
         List<Mat> frames = new ArrayList<>();
         try (FilmReader reader = FilmReader.open(film);
                 FilmFrame frame = new FilmFrame()) {
