@@ -18,14 +18,15 @@ import floorgauge.events.matchup.Matchups;
 import floorgauge.events.motion.UniformClock;
 import floorgauge.events.pass.BallEvent;
 import floorgauge.events.pass.BallEvents;
+import floorgauge.events.pass.NumbersAdvantage;
 import floorgauge.events.pass.PassFindings;
 import floorgauge.events.play.Play;
 import floorgauge.events.play.PlayerPath;
-import floorgauge.events.screen.NumbersAdvantage;
 import floorgauge.events.screen.Screen;
 import floorgauge.events.screen.ScreenChains;
 import floorgauge.events.screen.ScreenFindings;
 import floorgauge.events.screen.Screens;
+import floorgauge.events.screen.Switches;
 import floorgauge.events.spacing.ActionSpans;
 import floorgauge.events.spacing.CrowdedFloor;
 import floorgauge.events.spacing.SpacingMeter;
@@ -69,6 +70,7 @@ final class PlayMeasurement {
         List<Cut> cuts = Cuts.of(view);
         for (Screen screen : screens) {
             findings.addAll(screenFindings.of(screen));
+            new Switches(view).of(screen).ifPresent(findings::add);
             findings.addAll(new NumbersAdvantage(view).of(screen));
             actions.add(nearFrom(screen), nearTo(screen), List.of(screen.screener(), screen.user()));
         }

@@ -109,6 +109,7 @@ public final class OpenWindows {
         return least;
     }
 
+    /** Whether a receiver is open to a passer, where both are seen. */
     boolean isOpen(PlayerPath receiver, PlayerPath passer, int i) {
         double nearest = nearest(receiver, i);
         return !Double.isInfinite(nearest)

@@ -7,16 +7,12 @@ import floorgauge.court.track.Team;
 import floorgauge.events.motion.MotionSample;
 import floorgauge.events.statistics.GaussianDisc;
 
-/**
- * One player through a play, in the attack frame (the rim under attack has x above 0), by index of the play's ticks. Ask
- * {@link #seen} before anything else at an index.
- */
-public final class PlayerPath {
+/** One player through a play. */
+public final class PlayerPath extends FloorPath {
 
     private final int trackId;
     private final Team team;
     private final double teamProbability;
-    private final MotionSample[] motion;
     private final double[] facing;
     private final double[] facingError;
     private final double[] stance;
@@ -25,10 +21,10 @@ public final class PlayerPath {
     private final int last;
 
     PlayerPath(int trackId, Team team, double teamProbability, MotionSample[] motion, BodyTick[] bodies) {
+        super(motion);
         this.trackId = trackId;
         this.team = team;
         this.teamProbability = teamProbability;
-        this.motion = motion;
         int n = motion.length;
         facing = new double[n];
         facingError = new double[n];
@@ -73,51 +69,6 @@ public final class PlayerPath {
         return last;
     }
 
-    /** Whether the position at this index is known; false for an index outside the play. */
-    public boolean seen(int i) {
-        return i >= 0 && i < motion.length && motion[i] != null;
-    }
-
-    /** Whether every position from an index to another, both included, is known. */
-    public boolean seenThrough(int from, int to) {
-        for (int i = from; i <= to; i++) {
-            if (!seen(i)) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    public double x(int i) {
-        return motion[i].x();
-    }
-
-    public double y(int i) {
-        return motion[i].y();
-    }
-
-    public double vx(int i) {
-        return motion[i].vx();
-    }
-
-    public double vy(int i) {
-        return motion[i].vy();
-    }
-
-    public double speed(int i) {
-        return motion[i].speed();
-    }
-
-    /** Covariance of the position, square metres. */
-    public FloorCovariance covariance(int i) {
-        return motion[i].position();
-    }
-
-    /** Covariance of the velocity, square metres a square second. */
-    public FloorCovariance velocityCovariance(int i) {
-        return motion[i].velocity();
-    }
-
     /** Standard error of the speed, m/s. */
     public double speedError(int i) {
         double speed = speed(i);
@@ -148,16 +99,6 @@ public final class PlayerPath {
     /** Probability that a foot is at rest; NaN where it was not seen. */
     public double planted(int i) {
         return planted[i];
-    }
-
-    /** Distance to a place of the attack frame, metres. */
-    public double distanceTo(double px, double py, int i) {
-        return Math.hypot(x(i) - px, y(i) - py);
-    }
-
-    /** Distance to another player, metres. */
-    public double distanceTo(PlayerPath other, int i) {
-        return Math.hypot(x(i) - other.x(i), y(i) - other.y(i));
     }
 
     /** Standard error of the distance to another player, metres; the two errors are taken to be independent. */

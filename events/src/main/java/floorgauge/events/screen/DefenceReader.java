@@ -9,28 +9,32 @@ import floorgauge.events.view.PlayView;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
- * Reads the defence's answer to a ball screen. A switch is told from who guards whom afterwards, blitz, hedge and drop from
- * where E goes, over and under from the side on which D passes S. Each answer gets a weight from how far its measure lies
- * beyond its threshold; the weights are scaled to sum to one.
+ * Reads the defence's answer to a ball screen. E comes onto the ball or not. Where he does, D goes to S (a switch), or stays on
+ * the ball too, and E recovers to S (a hedge) or stays (a blitz). Where he does not, he is well below S (a drop), or D goes by
+ * S on U's side (over) or on the other (under). Each measure weighs by how far it lies beyond its threshold; the weights sum to one.
  */
 public final class DefenceReader {
 
-    private static final int AFTER_FROM_TICKS = UniformClock.ticks(0.8);
-    private static final int AFTER_TO_TICKS = UniformClock.ticks(2.4);
-    private static final int ABOUT_TICKS = UniformClock.ticks(1.0);
-    private static final double HEDGE_METRES = 2.0;
-    private static final double SHARPNESS_METRES = 0.25;
-    private static final double LEAST_WAY_METRES = 0.3;
-    private static final double SHARPNESS_SECONDS = 0.12;
+    private static final int BEFORE_TICKS = UniformClock.ticks(0.6);
+    private static final int ON_BALL_UNTIL_TICKS = UniformClock.ticks(1.4);
+    private static final int BELOW_UNTIL_TICKS = UniformClock.ticks(0.8);
+    private static final int CHANGED_FROM_TICKS = UniformClock.ticks(1.2);
+    private static final int CHANGED_TO_TICKS = UniformClock.ticks(2.2);
+    private static final int RECOVERS_TO_TICKS = UniformClock.ticks(2.6);
+    private static final int SIDE_TICKS = UniformClock.ticks(0.5);
+    private static final double ON_BALL_METRES = 1.2;
+    private static final double RECOVERED_METRES = 2.2;
+    private static final double SHARPNESS_METRES = 0.12;
+    private static final double WIDE_SHARPNESS_METRES = 0.3;
+    private static final double UNSEEN = 0.5;
 
-    private final PlayView view;
     private final Play play;
     private final Standards standards;
 
     public DefenceReader(PlayView view) {
-        this.view = view;
         this.play = view.play();
         this.standards = view.standards();
     }
@@ -41,24 +45,18 @@ public final class DefenceReader {
             return Optional.empty();
         }
         PlayerPath e = s.screenerDefender().get();
-        int at = Math.max(s.moment(), s.pass());
+        double onBall = onBall(s, e);
+        double switched = switched(s, e);
+        double recovers = recovers(s, e);
+        double drop = drop(s, e);
+        double over = over(s);
         Map<DefenceAnswer, Double> weights = new EnumMap<>(DefenceAnswer.class);
-        double switched = switched(s, e, at);
-        double blitz =
-                logistic((blitzSeconds(s, e, at) - standards.of(Setting.DEFENCE_BLITZ_TIME)) / SHARPNESS_SECONDS);
-        double hedge = logistic((HEDGE_METRES - nearestBeyond(s, e, at)) / SHARPNESS_METRES);
-        double drop = logistic((below(s, e) - standards.of(Setting.DEFENCE_DROP_DISTANCE)) / SHARPNESS_METRES);
-        double left = 1;
-        weights.put(DefenceAnswer.SWITCH, left * switched);
-        left *= 1 - switched;
-        weights.put(DefenceAnswer.BLITZ, left * blitz);
-        left *= 1 - blitz;
-        weights.put(DefenceAnswer.HEDGE, left * hedge);
-        left *= 1 - hedge;
-        weights.put(DefenceAnswer.DROP, left * drop);
-        left *= 1 - drop;
-        weights.put(DefenceAnswer.OVER, left * over(s));
-        weights.put(DefenceAnswer.UNDER, left * (1 - over(s)));
+        weights.put(DefenceAnswer.SWITCH, onBall * switched);
+        weights.put(DefenceAnswer.HEDGE, onBall * (1 - switched) * recovers);
+        weights.put(DefenceAnswer.BLITZ, onBall * (1 - switched) * (1 - recovers));
+        weights.put(DefenceAnswer.DROP, (1 - onBall) * drop);
+        weights.put(DefenceAnswer.OVER, (1 - onBall) * (1 - drop) * over);
+        weights.put(DefenceAnswer.UNDER, (1 - onBall) * (1 - drop) * (1 - over));
         return Optional.of(weights);
     }
 
@@ -70,93 +68,90 @@ public final class DefenceReader {
                 .getKey());
     }
 
-    /** That D went by on U's side of S: his distance from the line through S along U's way, where he is level with S. */
-    private double over(Screen s) {
-        PlayerPath u = s.user();
-        int from = play.clamp(s.pass() - ABOUT_TICKS / 2);
-        int to = play.clamp(s.pass() + ABOUT_TICKS / 2);
-        if (!u.seen(from) || !u.seen(to) || !s.screener().seen(s.pass())) {
-            return 0.5;
-        }
-        double wx = u.x(to) - u.x(from);
-        double wy = u.y(to) - u.y(from);
-        double way = Math.hypot(wx, wy);
-        if (way < LEAST_WAY_METRES) {
-            return 0.5;
-        }
-        double userSide = wx * (u.y(s.pass()) - s.screener().y(s.pass()))
-                - wy * (u.x(s.pass()) - s.screener().x(s.pass()));
-        int level = level(s, wx, wy);
-        PlayerPath d = s.userDefender();
-        if (level < 0) {
-            return 0.5;
-        }
-        double side = (wx * (d.y(level) - s.screener().y(level))
-                        - wy * (d.x(level) - s.screener().x(level)))
-                / way;
-        return logistic(Math.signum(userSide) * side / SHARPNESS_METRES);
-    }
-
-    /** When D is level with S along U's way: he comes from behind; the last instant seen where he never does; -1 if never seen. */
-    private int level(Screen s, double wx, double wy) {
-        PlayerPath d = s.userDefender();
-        int last = -1;
-        for (int i = play.clamp(s.pass() - ABOUT_TICKS / 2); i <= play.clamp(s.pass() + AFTER_TO_TICKS); i++) {
-            if (!d.seen(i) || !s.screener().seen(i)) {
-                continue;
-            }
-            last = i;
-            double along = wx * (d.x(i) - s.screener().x(i))
-                    + wy * (d.y(i) - s.screener().y(i));
-            if (along >= 0) {
-                return i;
-            }
-        }
-        return last;
-    }
-
-    private double switched(Screen s, PlayerPath e, int at) {
-        int from = play.clamp(at + AFTER_FROM_TICKS);
-        int to = play.clamp(at + AFTER_TO_TICKS);
-        double handler = view.matchups().share(s.user(), e, from, to);
-        double screener = view.matchups().share(s.screener(), s.userDefender(), from, to);
-        return logistic((Math.min(handler, screener) - 0.6) / 0.1);
-    }
-
-    private double blitzSeconds(Screen s, PlayerPath e, int at) {
+    /** When E first stands as near the ball as two who play it stand; empty where he never does. */
+    public OptionalInt meetsBall(Screen s) {
         double near = standards.of(Setting.DEFENCE_BLITZ_DISTANCE);
-        int longest = 0;
-        int run = 0;
-        for (int i = play.clamp(s.pass() - ABOUT_TICKS / 2); i <= play.clamp(at + AFTER_TO_TICKS); i++) {
-            boolean both = s.user().seen(i)
-                    && e.seen(i)
-                    && s.userDefender().seen(i)
-                    && e.distanceTo(s.user(), i) <= near
-                    && s.userDefender().distanceTo(s.user(), i) <= near;
-            run = both ? run + 1 : 0;
-            longest = Math.max(longest, run);
+        PlayerPath e = s.screenerDefender().orElseThrow();
+        for (int i = from(s); i <= play.clamp(at(s) + ON_BALL_UNTIL_TICKS); i++) {
+            if (e.seen(i) && s.user().seen(i) && e.distanceTo(s.user(), i) <= near) {
+                return OptionalInt.of(i);
+            }
         }
-        return longest / (double) UniformClock.RATE_HERTZ;
+        return OptionalInt.empty();
     }
 
-    /** E's least distance to U while he is out beyond S, metres; large where he never is. */
-    private double nearestBeyond(Screen s, PlayerPath e, int at) {
-        double least = 10;
-        for (int i = play.clamp(s.pass() - ABOUT_TICKS / 2); i <= play.clamp(at + ABOUT_TICKS); i++) {
-            if (!e.seen(i) || !s.screener().seen(i) || !s.user().seen(i)) {
-                continue;
+    private static int at(Screen s) {
+        return Math.max(s.moment(), s.pass());
+    }
+
+    private int from(Screen s) {
+        return play.clamp(Math.min(s.moment(), s.pass()) - BEFORE_TICKS);
+    }
+
+    private double onBall(Screen s, PlayerPath e) {
+        double least = least(e, s.user(), play.clamp(s.pass()), play.clamp(at(s) + ON_BALL_UNTIL_TICKS));
+        return logistic((ON_BALL_METRES - least) / SHARPNESS_METRES);
+    }
+
+    /** How much nearer D is to S than to U once E has the ball. */
+    private double switched(Screen s, PlayerPath e) {
+        PlayerPath d = s.userDefender();
+        double sum = 0;
+        int count = 0;
+        for (int i = at(s) + CHANGED_FROM_TICKS; i <= at(s) + CHANGED_TO_TICKS; i++) {
+            if (d.seen(i) && e.seen(i) && s.user().seen(i) && s.screener().seen(i)) {
+                double away = d.distanceTo(s.user(), i) - d.distanceTo(s.screener(), i);
+                double taken = e.distanceTo(s.screener(), i) - e.distanceTo(s.user(), i);
+                sum += Math.min(away, taken);
+                count++;
             }
-            if (rim(e, i) > rim(s.screener(), i) - 0.3) {
-                least = Math.min(least, e.distanceTo(s.user(), i));
+        }
+        return count == 0 ? UNSEEN : logistic(sum / count / WIDE_SHARPNESS_METRES);
+    }
+
+    private double recovers(Screen s, PlayerPath e) {
+        double least =
+                least(e, s.screener(), play.clamp(at(s) + CHANGED_FROM_TICKS), play.clamp(at(s) + RECOVERS_TO_TICKS));
+        return logistic((RECOVERED_METRES - least) / WIDE_SHARPNESS_METRES);
+    }
+
+    /** How far E is nearer to the rim than S about the screen, metres, beyond the drop distance. */
+    private double drop(Screen s, PlayerPath e) {
+        double most = Double.NEGATIVE_INFINITY;
+        for (int i = s.pass(); i <= play.clamp(at(s) + BELOW_UNTIL_TICKS); i++) {
+            if (e.seen(i) && s.screener().seen(i)) {
+                most = Math.max(most, rim(s.screener(), i) - rim(e, i));
+            }
+        }
+        return logistic((most - standards.of(Setting.DEFENCE_DROP_DISTANCE)) / WIDE_SHARPNESS_METRES);
+    }
+
+    /** On which side of S D goes by, along the line from S to U at the pass: U's side is over. */
+    private double over(Screen s) {
+        PlayerPath screener = s.screener();
+        double ux = s.user().x(s.pass()) - screener.x(s.pass());
+        double uy = s.user().y(s.pass()) - screener.y(s.pass());
+        double length = Math.max(1e-6, Math.hypot(ux, uy));
+        double sum = 0;
+        int count = 0;
+        PlayerPath d = s.userDefender();
+        for (int i = s.pass(); i <= play.clamp(s.pass() + SIDE_TICKS); i++) {
+            if (d.seen(i) && screener.seen(i)) {
+                sum += ((d.x(i) - screener.x(i)) * ux + (d.y(i) - screener.y(i)) * uy) / length;
+                count++;
+            }
+        }
+        return count == 0 ? UNSEEN : logistic(sum / count / WIDE_SHARPNESS_METRES);
+    }
+
+    private static double least(PlayerPath a, PlayerPath b, int from, int to) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = from; i <= to; i++) {
+            if (a.seen(i) && b.seen(i)) {
+                least = Math.min(least, a.distanceTo(b, i));
             }
         }
         return least;
-    }
-
-    /** How far E is nearer to the rim than S at the screen, metres. */
-    private double below(Screen s, PlayerPath e) {
-        int i = s.pass();
-        return e.seen(i) && s.screener().seen(i) ? rim(s.screener(), i) - rim(e, i) : 0;
     }
 
     private double rim(PlayerPath p, int i) {

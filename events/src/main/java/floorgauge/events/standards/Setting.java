@@ -9,6 +9,7 @@ import static floorgauge.events.standards.Quantity.SPEED;
 import static floorgauge.events.standards.Quantity.TIME;
 
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -16,83 +17,73 @@ import java.util.Optional;
  * SI. Values are common practice or this project's own choice unless a source is named.
  */
 public enum Setting {
-    SCREEN_CANDIDATE_DISTANCE("screen", "candidate-distance", LENGTH, 2, 0.5, 3, "user passes the screener this close"),
-    SCREEN_USER_SPEED("screen", "user-speed", SPEED, 1.5, 0.3, 5, "user runs at least this fast past the screener"),
-    SCREEN_DEFENDER_DISTANCE(
-            "screen", "defender-distance", LENGTH, 3, 1, 8, "user's defender is this near before the screen"),
-    SCREEN_CONTACT_GAP(
-            "screen", "contact-gap", LENGTH, 0.10, 0, 0.5, "gap between the bodies that still counts as contact"),
-    SCREEN_CONTACT_DURATION("screen", "contact-duration", TIME, 0.12, 0.04, 1, "contact lasts at least this long"),
-    SCREEN_SET_SPEED("screen", "set-speed", SPEED, 0.5, 0.1, 2, "a screener this slow is set"),
-    SCREEN_SET_TIME(
-            "screen", "set-time", TIME, 0.5, 0.1, 2, "span before the screen in which the screener is to be set"),
-    SCREEN_WEAK_QUALITY("screen", "weak-quality", Quantity.POINTS, 50, 10, 90, "a screen of less quality is weak"),
-    SCREEN_MISSED_REACH("screen", "missed-reach", LENGTH, 1.0, 0.3, 2, "the defender crosses the screener's reach"),
-    SCREEN_MISSED_TIME("screen", "missed-time", TIME, 0.15, 0, 1, "a missed screen costs the defender less than this"),
-    SCREEN_FULL_SEPARATION("screen", "full-separation", LENGTH, 1.5, 0.3, 4, "separation gained that scores in full"),
-    SCREEN_SEPARATION_TIME("screen", "separation-time", TIME, 1.5, 0.5, 4, "span after the screen for the separation"),
-    SCREEN_RECOVERED_DISTANCE(
-            "screen", "recovered-distance", LENGTH, 1.2, 0.5, 3, "the defender is back when this near the user"),
-    SCREEN_BRUSH_FULL("screen", "brush-full", LENGTH, 0.5, 0, 2, "user-screener distance that scores in full"),
-    SCREEN_BRUSH_NONE("screen", "brush-none", LENGTH, 1.5, 0.1, 4, "user-screener distance that scores nothing"),
-    SCREEN_REJECTED_DISTANCE("screen", "rejected-distance", LENGTH, 1.5, 0.5, 4, "user turns away within this"),
-    SCREEN_STAGGER_TIME(
-            "screen", "stagger-time", TIME, 2, 0.5, 4, "two screens for one user within this are staggered"),
-    SCREEN_DOUBLE_DISTANCE("screen", "double-distance", LENGTH, 1.2, 0.5, 3, "two screeners this near are a double"),
-    SCREEN_SIMULTANEOUS_TIME(
-            "screen", "simultaneous-time", TIME, 0.7, 0.1, 2, "two screens within this are simultaneous"),
-    SCREEN_DRAG_TIME("screen", "drag-time", TIME, 6, 1, 12, "a ball screen this soon after half court is a drag"),
-    SCREEN_WEIGHT_CONTACT("screen", "weight-contact", SHARE, 0.30, 0, 1, "weight of contact in screen quality"),
-    SCREEN_WEIGHT_SET("screen", "weight-set", SHARE, 0.15, 0, 1, "weight of being set in screen quality"),
-    SCREEN_WEIGHT_BASE("screen", "weight-base", SHARE, 0.10, 0, 1, "weight of the stance in screen quality"),
-    SCREEN_WEIGHT_ANGLE("screen", "weight-angle", SHARE, 0.10, 0, 1, "weight of the angle in screen quality"),
-    SCREEN_WEIGHT_BRUSH("screen", "weight-brush", SHARE, 0.10, 0, 1, "weight of the user's brush in screen quality"),
-    SCREEN_WEIGHT_EFFECT("screen", "weight-effect", SHARE, 0.25, 0, 1, "weight of the separation in screen quality"),
-    DEFENCE_SWITCH_TIME("defence", "switch-time", TIME, 1, 0.3, 3, "an exchange that lasts this long is a switch"),
-    DEFENCE_BLITZ_DISTANCE("defence", "blitz-distance", LENGTH, 1.5, 0.5, 3, "both defenders this near the ball"),
-    DEFENCE_BLITZ_TIME("defence", "blitz-time", TIME, 0.8, 0.2, 3, "for this long are a blitz"),
-    DEFENCE_DROP_DISTANCE(
-            "defence", "drop-distance", LENGTH, 2, 0.5, 5, "screener's defender this far below is a drop"),
-    DEFENCE_OUTLET_TIME("defence", "outlet-time", TIME, 1.5, 0.5, 4, "the outlet is to be there within this"),
-    CONTROL_DISTANCE("control", "distance", LENGTH, 0.9, 0.3, 2, "a player this near the ball controls it"),
-    CONTROL_RELEASE_DISTANCE("control", "release-distance", LENGTH, 1.3, 0.3, 3, "and loses it beyond this"),
-    CONTROL_TIME("control", "time", TIME, 0.16, 0.04, 1, "control lasts at least this long"),
-    PASS_FLIGHT_TIME("pass", "flight-time", TIME, 2.5, 0.5, 5, "a pass arrives within this"),
-    PASS_HANDOFF_DISTANCE("pass", "handoff-distance", LENGTH, 1.3, 0.5, 3, "a handoff is given within this"),
-    PASS_SPEED("pass", "speed", SPEED, 9, 3, 20, "speed of a straight pass"),
-    PASS_ON_TIME("pass", "on-time", TIME, 0.6, 0.1, 2, "a pass this soon after the opening is on time"),
-    SHOT_HEIGHT("shot", "height", LENGTH, 2.5, 2, 3.5, "a ball above this toward the rim is a shot"),
-    WINDOW_OPEN_DISTANCE("window", "open-distance", LENGTH, 1.4, 0.5, 3, "no defender this near an open receiver"),
-    WINDOW_TIME("window", "time", TIME, 0.24, 0.08, 1, "a window is open for at least this long"),
-    WINDOW_MISSED_TIME("window", "missed-time", TIME, 0.6, 0.24, 3, "a window this long, unused, is missed"),
-    WINDOW_REACTION_TIME("window", "reaction-time", TIME, 0.2, 0, 1, "a defender starts after this"),
-    WINDOW_DEFENDER_SPEED("window", "defender-speed", SPEED, 4.5, 1, 9, "and then runs this fast"),
-    WINDOW_DEFENDER_REACH("window", "defender-reach", LENGTH, 0.6, 0.1, 1.5, "and reaches this far"),
-    WINDOW_SHOOTING_RANGE("window", "shooting-range", LENGTH, 7.5, 2, 10, "a receiver this near the rim is a threat"),
-    CUT_SPEED("cut", "speed", SPEED, 3, 1.5, 6, "a cutter exceeds this"),
-    CUT_TIME("cut", "time", TIME, 0.4, 0.1, 2, "for at least this long"),
-    CUT_DISTANCE("cut", "distance", LENGTH, 2, 0.5, 6, "and covers this"),
-    CUT_EARLY_TIME("cut", "early-time", TIME, 0.2, 0, 2, "a start sooner before the screen is set is early"),
-    CUT_LATE_TIME("cut", "late-time", TIME, 0.8, 0.1, 3, "a start later after the screen is set is late"),
-    SPACING_CROWDED_DISTANCE(
-            "spacing", "crowded-distance", LENGTH, 2.4, 1, 6, "two attackers nearer than this crowd each other"),
-    SPACING_CROWDED_TIME("spacing", "crowded-time", TIME, 1.0, 0.2, 5, "for longer than this"),
-    SPACING_COLLAPSED_AREA("spacing", "collapsed-area", AREA, 28, 5, 100, "five attackers span less than this"),
-    SPACING_COLLAPSED_TIME("spacing", "collapsed-time", TIME, 1.5, 0.2, 5, "for longer than this"),
-    SPACING_CORNER_RADIUS("spacing", "corner-radius", LENGTH, 2, 0.5, 4, "an attacker this near a corner fills it"),
-    SPACING_STALLED_TIME("spacing", "stalled-time", TIME, 3, 1, 10, "ball held longer than this"),
-    SPACING_STALLED_SPEED("spacing", "stalled-speed", SPEED, 0.8, 0.2, 2, "while the attackers average under this"),
-    MOTION_JERK_DENSITY(
-            "motion", "jerk-density", JERK_DENSITY, 150, 1, 2000, "how quickly a player's acceleration may change"),
-    MOTION_ERROR_TIME(
-            "motion", "error-time", TIME, 0.12, 0, 0.5, "position errors of frames nearer than this go together"),
-    MOTION_GATE("motion", "gate", NUMBER, 4.0, 2, 10, "a position this many standard deviations off is an outlier"),
-    MOTION_GATE_TIME("motion", "gate-time", TIME, 1.0, 0.2, 3, "outliers longer than this start the track anew"),
-    MOTION_GAP_TIME("motion", "gap-time", TIME, 1.5, 0.2, 5, "a longer gap is not bridged"),
-    MOTION_TOP_SPEED("motion", "top-speed", SPEED, 9, 5, 12, "fastest a player runs"),
-    POSSESSION_LEAST_TIME("possession", "least-time", TIME, 1.0, 0.2, 10, "a shorter stretch of play is no possession"),
-    POSSESSION_MOST_TIME("possession", "most-time", TIME, 40, 10, 120, "a longer stretch of play is cut in two"),
-    FLAG_PROBABILITY("flag", "probability", SHARE, 0.7, 0.5, 0.999, "a flag is raised from this probability on");
+    SCREEN_CANDIDATE_DISTANCE(LENGTH, 2, 0.5, 3, "user passes the screener this close"),
+    SCREEN_USER_SPEED(SPEED, 1.5, 0.3, 5, "user runs at least this fast past the screener"),
+    SCREEN_DEFENDER_DISTANCE(LENGTH, 3, 1, 8, "user's defender is this near before the screen"),
+    SCREEN_CONTACT_GAP(LENGTH, 0.10, 0, 0.5, "gap between the bodies that still counts as contact"),
+    SCREEN_CONTACT_DURATION(TIME, 0.12, 0.04, 1, "contact lasts at least this long"),
+    SCREEN_SET_SPEED(SPEED, 0.5, 0.1, 2, "a screener this slow is set"),
+    SCREEN_SET_TIME(TIME, 0.5, 0.1, 2, "span before the screen in which the screener is to be set"),
+    SCREEN_WEAK_QUALITY(Quantity.POINTS, 50, 10, 90, "a screen of less quality is weak"),
+    SCREEN_MISSED_REACH(LENGTH, 1.0, 0.3, 2, "the defender crosses the screener's reach"),
+    SCREEN_MISSED_TIME(TIME, 0.15, 0, 1, "a missed screen costs the defender less than this"),
+    SCREEN_FULL_SEPARATION(LENGTH, 1.5, 0.3, 4, "separation gained that scores in full"),
+    SCREEN_SEPARATION_TIME(TIME, 1.5, 0.5, 4, "span after the screen for the separation"),
+    SCREEN_RECOVERED_DISTANCE(LENGTH, 1.2, 0.5, 3, "the defender is back when this near the user"),
+    SCREEN_BRUSH_FULL(LENGTH, 0.5, 0, 2, "user-screener distance that scores in full"),
+    SCREEN_BRUSH_NONE(LENGTH, 1.5, 0.1, 4, "user-screener distance that scores nothing"),
+    SCREEN_REJECTED_DISTANCE(LENGTH, 1.5, 0.5, 4, "user turns away within this"),
+    SCREEN_STAGGER_TIME(TIME, 2, 0.5, 4, "two screens for one user within this are staggered"),
+    SCREEN_DOUBLE_DISTANCE(LENGTH, 1.2, 0.5, 3, "two screeners this near are a double"),
+    SCREEN_SIMULTANEOUS_TIME(TIME, 0.7, 0.1, 2, "two screens within this are simultaneous"),
+    SCREEN_DRAG_TIME(TIME, 6, 1, 12, "a ball screen this soon after half court is a drag"),
+    SCREEN_WEIGHT_CONTACT(SHARE, 0.30, 0, 1, "weight of contact in screen quality"),
+    SCREEN_WEIGHT_SET(SHARE, 0.15, 0, 1, "weight of being set in screen quality"),
+    SCREEN_WEIGHT_BASE(SHARE, 0.10, 0, 1, "weight of the stance in screen quality"),
+    SCREEN_WEIGHT_ANGLE(SHARE, 0.10, 0, 1, "weight of the angle in screen quality"),
+    SCREEN_WEIGHT_BRUSH(SHARE, 0.10, 0, 1, "weight of the user's brush in screen quality"),
+    SCREEN_WEIGHT_EFFECT(SHARE, 0.25, 0, 1, "weight of the separation in screen quality"),
+    DEFENCE_SWITCH_TIME(TIME, 1, 0.3, 3, "an exchange that lasts this long is a switch"),
+    DEFENCE_BLITZ_DISTANCE(LENGTH, 1.5, 0.5, 3, "both defenders this near the ball"),
+    DEFENCE_BLITZ_TIME(TIME, 0.8, 0.2, 3, "for this long are a blitz"),
+    DEFENCE_DROP_DISTANCE(LENGTH, 2, 0.5, 5, "screener's defender this far below is a drop"),
+    DEFENCE_OUTLET_TIME(TIME, 1.5, 0.5, 4, "the outlet is to be there within this"),
+    CONTROL_DISTANCE(LENGTH, 0.9, 0.3, 2, "a player this near the ball controls it"),
+    CONTROL_RELEASE_DISTANCE(LENGTH, 1.3, 0.3, 3, "and loses it beyond this"),
+    CONTROL_TIME(TIME, 0.16, 0.04, 1, "control lasts at least this long"),
+    PASS_FLIGHT_TIME(TIME, 2.5, 0.5, 5, "a pass arrives within this"),
+    PASS_HANDOFF_DISTANCE(LENGTH, 1.3, 0.5, 3, "a handoff is given within this"),
+    PASS_SPEED(SPEED, 9, 3, 20, "speed of a straight pass"),
+    PASS_ON_TIME(TIME, 0.6, 0.1, 2, "a pass this soon after the opening is on time"),
+    SHOT_HEIGHT(LENGTH, 2.5, 2, 3.5, "a ball above this toward the rim is a shot"),
+    WINDOW_OPEN_DISTANCE(LENGTH, 1.4, 0.5, 3, "no defender this near an open receiver"),
+    WINDOW_TIME(TIME, 0.24, 0.08, 1, "a window is open for at least this long"),
+    WINDOW_MISSED_TIME(TIME, 0.6, 0.24, 3, "a window this long, unused, is missed"),
+    WINDOW_REACTION_TIME(TIME, 0.2, 0, 1, "a defender starts after this"),
+    WINDOW_DEFENDER_SPEED(SPEED, 4.5, 1, 9, "and then runs this fast"),
+    WINDOW_DEFENDER_REACH(LENGTH, 0.6, 0.1, 1.5, "and reaches this far"),
+    WINDOW_SHOOTING_RANGE(LENGTH, 7.5, 2, 10, "a receiver this near the rim is a threat"),
+    CUT_SPEED(SPEED, 3, 1.5, 6, "a cutter exceeds this"),
+    CUT_TIME(TIME, 0.4, 0.1, 2, "for at least this long"),
+    CUT_DISTANCE(LENGTH, 2, 0.5, 6, "and covers this"),
+    CUT_EARLY_TIME(TIME, 0.2, 0, 2, "a start sooner before the screen is set is early"),
+    CUT_LATE_TIME(TIME, 0.8, 0.1, 3, "a start later after the screen is set is late"),
+    SPACING_CROWDED_DISTANCE(LENGTH, 2.4, 1, 6, "two attackers nearer than this crowd each other"),
+    SPACING_CROWDED_TIME(TIME, 1.0, 0.2, 5, "for longer than this"),
+    SPACING_COLLAPSED_AREA(AREA, 28, 5, 100, "five attackers span less than this"),
+    SPACING_COLLAPSED_TIME(TIME, 1.5, 0.2, 5, "for longer than this"),
+    SPACING_CORNER_RADIUS(LENGTH, 2, 0.5, 4, "an attacker this near a corner fills it"),
+    SPACING_STALLED_TIME(TIME, 3, 1, 10, "ball held longer than this"),
+    SPACING_STALLED_SPEED(SPEED, 0.8, 0.2, 2, "while the attackers average under this"),
+    MOTION_JERK_DENSITY(JERK_DENSITY, 150, 1, 2000, "how quickly a player's acceleration may change"),
+    MOTION_ERROR_TIME(TIME, 0.12, 0, 0.5, "position errors of frames nearer than this go together"),
+    MOTION_GATE(NUMBER, 4.0, 2, 10, "a position this many standard deviations off is an outlier"),
+    MOTION_GATE_TIME(TIME, 1.0, 0.2, 3, "outliers longer than this start the track anew"),
+    MOTION_GAP_TIME(TIME, 1.5, 0.2, 5, "a longer gap is not bridged"),
+    MOTION_TOP_SPEED(SPEED, 9, 5, 12, "fastest a player runs"),
+    POSSESSION_LEAST_TIME(TIME, 1.0, 0.2, 10, "a shorter stretch of play is no possession"),
+    POSSESSION_MOST_TIME(TIME, 40, 10, 120, "a longer stretch of play is cut in two"),
+    FLAG_PROBABILITY(SHARE, 0.7, 0.5, 0.999, "a flag is raised from this probability on");
 
     private final String group;
     private final String setting;
@@ -102,16 +93,10 @@ public enum Setting {
     private final double most;
     private final String meaning;
 
-    Setting(
-            String group,
-            String setting,
-            Quantity quantity,
-            double standard,
-            double least,
-            double most,
-            String meaning) {
-        this.group = group;
-        this.setting = setting;
+    Setting(Quantity quantity, double standard, double least, double most, String meaning) {
+        int first = name().indexOf('_');
+        this.group = name().substring(0, first).toLowerCase(Locale.ROOT);
+        this.setting = name().substring(first + 1).toLowerCase(Locale.ROOT).replace('_', '-');
         this.quantity = quantity;
         this.standard = standard;
         this.least = least;

@@ -204,7 +204,9 @@ final class ScreenTruth {
                 .role(Role.SCREENER, screen.screener())
                 .role(Role.USER, screen.user())
                 .role(Role.USER_DEFENDER, screen.defender())
-                .role(Role.SCREENER_DEFENDER, motion.defenderOf(screen.at(), screen.screener()));
+                .role(
+                        Role.SCREENER_DEFENDER,
+                        motion.defenderOf(motion.tick(screen.step().startSeconds()), screen.screener()));
     }
 
     private LabelledEvent screen(Screen screen) {

@@ -1,4 +1,4 @@
-package floorgauge.events.screen;
+package floorgauge.events.pass;
 
 import static floorgauge.events.words.Words.player;
 
@@ -10,8 +10,12 @@ import floorgauge.events.finding.Role;
 import floorgauge.events.finding.Threshold;
 import floorgauge.events.finding.Unit;
 import floorgauge.events.motion.UniformClock;
+import floorgauge.events.play.AttackGeometry;
 import floorgauge.events.play.Play;
 import floorgauge.events.play.PlayerPath;
+import floorgauge.events.screen.DefenceAnswer;
+import floorgauge.events.screen.DefenceReader;
+import floorgauge.events.screen.Screen;
 import floorgauge.events.standards.Setting;
 import floorgauge.events.view.PlayView;
 import floorgauge.events.words.FindingDraft;
@@ -27,14 +31,17 @@ import java.util.Optional;
  */
 public final class NumbersAdvantage {
 
-    private static final double HIGH_POST_METRES = 1.5;
+    private static final double BEYOND_METRES = 1.2;
+    private static final double BESIDE_METRES = 0.3;
 
     private final PlayView view;
     private final Play play;
+    private final OpenWindows windows;
 
     public NumbersAdvantage(PlayView view) {
         this.view = view;
         this.play = view.play();
+        this.windows = new OpenWindows(view);
     }
 
     /** The advantage, and the flag where no outlet was there; nothing after other answers. */
@@ -47,7 +54,7 @@ public final class NumbersAdvantage {
         if (probability < 0.5) {
             return found;
         }
-        int from = Math.max(s.moment(), s.pass());
+        int from = new DefenceReader(view).meetsBall(s).orElse(s.pass());
         int to = play.clamp(from + UniformClock.ticks(view.standards().of(Setting.DEFENCE_OUTLET_TIME)));
         Optional<PlayerPath> outlet = Optional.empty();
         int when = to;
@@ -111,15 +118,17 @@ public final class NumbersAdvantage {
     }
 
     private Optional<PlayerPath> outlet(Screen s, int i) {
-        double open = view.standards().of(Setting.WINDOW_OPEN_DISTANCE);
         return play.attackers().stream()
-                .filter(a -> a != s.user() && a.seen(i) && nearest(a, i) > open)
-                .filter(a -> a == s.screener() || atHighPost(a, i))
+                .filter(a -> a != s.user() && a.seen(i) && s.user().seen(i) && windows.isOpen(a, s.user(), i))
+                .filter(a -> a == s.screener() || flashes(a, i))
                 .findFirst();
     }
 
-    private boolean atHighPost(PlayerPath a, int i) {
-        return a.distanceTo(play.geometry().freeThrowX(), 0, i) <= HIGH_POST_METRES;
+    /** In the middle, from the rim to beyond the free-throw line. */
+    private boolean flashes(PlayerPath a, int i) {
+        AttackGeometry g = play.geometry();
+        return g.rimDistance(a.x(i), a.y(i)) < g.rimX() - g.freeThrowX() + BEYOND_METRES
+                && Math.abs(a.y(i)) < g.halfLane() + BESIDE_METRES;
     }
 
     private double nearest(PlayerPath a, int i) {
