@@ -3,6 +3,7 @@ package floorgauge.app.chain;
 import java.nio.file.Path;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * What was asked for on the command line.
@@ -10,12 +11,15 @@ import java.util.Optional;
  * @param points court points for all films
  * @param court name of a rule book
  * @param standards the team's standards
+ * @param playersPerSide how many of each team are on the floor; empty to find out from the film
  */
-public record ChainOptions(Optional<Path> points, Optional<String> court, Optional<Path> standards) {
+public record ChainOptions(
+        Optional<Path> points, Optional<String> court, Optional<Path> standards, OptionalInt playersPerSide) {
 
     public ChainOptions {
         Objects.requireNonNull(points, "points");
         Objects.requireNonNull(court, "court");
         Objects.requireNonNull(standards, "standards");
+        Objects.requireNonNull(playersPerSide, "playersPerSide");
     }
 }

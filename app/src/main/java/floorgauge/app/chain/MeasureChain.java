@@ -36,12 +36,16 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
 
     private final CourtFinder courts;
     private final Standards standards;
+    private final TrackingSettings tracking;
     private final Map<String, String> commonSettings;
+    private final ChainTimes times = new ChainTimes();
     private Optional<FilmTracker> tracker = Optional.empty();
 
-    private MeasureChain(CourtFinder courts, Standards standards, Map<String, String> commonSettings) {
+    private MeasureChain(
+            CourtFinder courts, Standards standards, TrackingSettings tracking, Map<String, String> commonSettings) {
         this.courts = courts;
         this.standards = standards;
+        this.tracking = tracking;
         this.commonSettings = commonSettings;
     }
 
@@ -51,10 +55,25 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
      * @throws MendableException where a file is missing or wrong, or a rule book unknown
      */
     public static MeasureChain of(ChainOptions options) {
+        Map<String, String> settings = new TreeMap<>(CommonSettings.of(options));
+        TrackingSettings tracking = TrackingSettings.defaults();
+        if (options.playersPerSide().isPresent()) {
+            int players = options.playersPerSide().getAsInt();
+            tracking = tracking.withPlayersPerSide(players);
+            settings.put("playersPerSide", Integer.toString(players));
+        } else {
+            settings.put("playersPerSide", "found");
+        }
         return new MeasureChain(
                 new CourtFinder(options.points(), options.court()),
                 CommonSettings.standards(options),
-                CommonSettings.of(options));
+                tracking,
+                settings);
+    }
+
+    /** How long the films measured so far took. */
+    public ChainTimes times() {
+        return times;
     }
 
     @Override
@@ -78,18 +97,20 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
 
     @Override
     public ResultsFolder.Contents measure(Path film, String sha256, Progress progress, Warnings warnings) {
+        StageTimes stages = times.stages();
         FilmInfo info = Films.info(film);
-        CourtOverTime overTime = courts.find(film, info);
+        CourtOverTime overTime = stages.during("court", () -> courts.find(film, info));
         CourtCalibration court = overTime.first();
         warnOfLosses(film, overTime, warnings);
+        FilmTracker follower = stages.during("loading networks", this::tracker);
         TrackedFilm tracked =
-                tracker().track(film, overTime, (reached, duration) -> progress.reached(reached), new StageTimes());
+                follower.track(film, overTime, (reached, duration) -> progress.reached(reached), stages);
         FilmTracks tracks = tracked.tracks();
         if (tracks.players().isEmpty()) {
             throw new MendableException(film + ": nobody was seen on the court, so nothing was measured; check that the"
                     + " film shows a practice, and the court with floorgauge court");
         }
-        Findings findings = Measurement.measure(tracks, court.rules(), standards);
+        Findings findings = stages.during("measuring", () -> Measurement.measure(tracks, court.rules(), standards));
         String source = courts.pointsFor(film).isPresent() ? "points" : "lines";
         MeasuredFilm measured = new MeasuredFilm(
                 source(film, sha256, info, tracks, warnings),
@@ -97,8 +118,14 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
                 CourtReading.of(court, source),
                 tracks,
                 findings);
-        List<List<ShownFrame>> frames = KeyFramePictures.read(film, Integer.MAX_VALUE, tracks, findings.all());
-        return new ResultFiles(measured, frames, CommonSettings.thresholds(standards));
+        List<List<ShownFrame>> frames = stages.during(
+                "decisive frames", () -> KeyFramePictures.read(film, Integer.MAX_VALUE, tracks, findings.all()));
+        times.measured(film, measured.film());
+        ResultFiles files = new ResultFiles(measured, frames, CommonSettings.thresholds(standards));
+        return folder -> stages.during("writing", () -> {
+            files.writeInto(folder);
+            return folder;
+        });
     }
 
     private static void warnOfLosses(Path film, CourtOverTime courts, Warnings warnings) {
@@ -136,7 +163,7 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
     /** The networks are loaded when the first film needs them. */
     private FilmTracker tracker() {
         if (tracker.isEmpty()) {
-            tracker = Optional.of(new FilmTracker(TrackingSettings.defaults()));
+            tracker = Optional.of(new FilmTracker(tracking));
         }
         return tracker.get();
     }

@@ -11,6 +11,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -26,6 +27,9 @@ import picocli.CommandLine.Spec;
         versionProvider = BuildVersion.class,
         description = "Measures films and writes a folder of results for each.")
 final class MeasureCommand implements Callable<Integer> {
+
+    /** The most that any rule book lets a team have on the court. */
+    private static final int MOST_PLAYERS_PER_SIDE = 5;
 
     @Spec
     private CommandSpec spec;
@@ -76,19 +80,47 @@ final class MeasureCommand implements Callable<Integer> {
             description = "Rate of MOTChallenge text, which carries no times (default: ${DEFAULT-VALUE}).")
     private double framesPerSecond;
 
+    @Option(
+            names = "--a-side",
+            paramLabel = "N",
+            description = "How many players each team has on the floor, where you know it and nobody else steps on:"
+                    + " 3 for three on three (default: found from the film).")
+    private Integer playersPerSide;
+
+    @Option(
+            names = "--timings",
+            description = "Say at the end how long each stage took, beside reading the films alone.")
+    private boolean timings;
+
     @Override
     public Integer call() {
         if (inputs.isEmpty() == (tracks == null)) {
             throw new ParameterException(
                     spec.commandLine(), "name films or folders to measure, or one file with --tracks");
         }
+        if (tracks != null && (playersPerSide != null || timings)) {
+            throw new ParameterException(
+                    spec.commandLine(), "--a-side and --timings are for films; a file of tracks has its players");
+        }
+        if (playersPerSide != null && (playersPerSide < 1 || playersPerSide > MOST_PLAYERS_PER_SIDE)) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "--a-side must be from 1 to " + MOST_PLAYERS_PER_SIDE + ", not " + playersPerSide);
+        }
         ChainOptions options = new ChainOptions(
-                Optional.ofNullable(points), Optional.ofNullable(court), Optional.ofNullable(standards));
+                Optional.ofNullable(points),
+                Optional.ofNullable(court),
+                Optional.ofNullable(standards),
+                playersPerSide == null ? OptionalInt.empty() : OptionalInt.of(playersPerSide));
         if (tracks != null) {
             return run(TracksMeasurer.of(options, framesPerSecond), FilmList.of(List.of(tracks)));
         }
         try (MeasureChain chain = MeasureChain.of(options)) {
-            return run(chain, FilmList.of(inputs));
+            int exitCode = run(chain, FilmList.of(inputs));
+            if (timings) {
+                new TimingTable(chain.times()).lines().forEach(spec.commandLine().getOut()::println);
+            }
+            return exitCode;
         }
     }
 

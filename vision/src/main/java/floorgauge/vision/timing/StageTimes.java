@@ -3,7 +3,6 @@ package floorgauge.vision.timing;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.function.Supplier;
 
 /**
  * Adds up the wall-clock time spent in named stages of one thread's work. A stage begun inside another is taken out of
@@ -14,14 +13,20 @@ public final class StageTimes {
     private final Map<String, Long> nanoseconds = new LinkedHashMap<>();
     private long inner;
 
+    /** Work that may fail. */
+    @FunctionalInterface
+    public interface Work<T, E extends Exception> {
+        T run() throws E;
+    }
+
     /** Does the work and adds its time, less that of stages inside it, to the stage; also when the work fails. */
-    public <T> T during(String stage, Supplier<T> work) {
+    public <T, E extends Exception> T during(String stage, Work<T, E> work) throws E {
         nanoseconds.putIfAbsent(stage, 0L);
         long innerBefore = inner;
         inner = 0;
         long begun = System.nanoTime();
         try {
-            return work.get();
+            return work.run();
         } finally {
             long spent = System.nanoTime() - begun;
             nanoseconds.merge(stage, spent - inner, Long::sum);
