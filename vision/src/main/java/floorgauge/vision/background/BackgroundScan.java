@@ -25,6 +25,9 @@ public final class BackgroundScan {
     /** Fewer pictures have no median worth the name. */
     private static final int LEAST_SAMPLES = 5;
 
+    /** In less time a player who waits for a pass does not move out of his own way and would count as part of the hall. */
+    private static final double LEAST_SECONDS = 4;
+
     private BackgroundScan() {}
 
     /**
@@ -44,18 +47,20 @@ public final class BackgroundScan {
             Collector collector = new Collector(size);
             double start = 0;
             double next = 0;
+            double last = 0;
             while (reader.read(frame)) {
                 double t = frame.timeSeconds();
                 if (t >= start + STRETCH_SECONDS) {
-                    collector.finish(start).ifPresent(stretches::add);
+                    collector.finish(start, last).ifPresent(stretches::add);
                     start += STRETCH_SECONDS * Math.floor((t - start) / STRETCH_SECONDS);
                 }
                 if (t >= next) {
                     collector.add(frame.bgr());
                     next = t + step;
                 }
+                last = t;
             }
-            collector.finish(start).ifPresent(stretches::add);
+            collector.finish(start, last).ifPresent(stretches::add);
         }
         return new BackgroundModel(stretches);
     }
@@ -77,8 +82,8 @@ public final class BackgroundScan {
             samples.add(values);
         }
 
-        java.util.Optional<BackgroundModel.Stretch> finish(double startSeconds) {
-            if (samples.size() < LEAST_SAMPLES) {
+        java.util.Optional<BackgroundModel.Stretch> finish(double startSeconds, double endSeconds) {
+            if (samples.size() < LEAST_SAMPLES || endSeconds - startSeconds < LEAST_SECONDS) {
                 samples.clear();
                 return java.util.Optional.empty();
             }

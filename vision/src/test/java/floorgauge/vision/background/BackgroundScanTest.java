@@ -82,6 +82,14 @@ class BackgroundScanTest {
         }
     }
 
+    /** Whoever waits for a pass stands still for seconds, and would be taken for part of the hall. */
+    @Test
+    void aFilmOfThreeSecondsHasNone() {
+        try (BackgroundModel model = BackgroundScan.scan(film(30, false))) {
+            assertThat(model.isKnown()).isFalse();
+        }
+    }
+
     @Test
     void aFilmOfAFewFramesHasNone() {
         try (BackgroundModel model = BackgroundScan.scan(film(3, false))) {
