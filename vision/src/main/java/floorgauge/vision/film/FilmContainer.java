@@ -8,7 +8,9 @@ import static org.bytedeco.ffmpeg.global.avformat.AVFMT_DURATION_FROM_BITRATE;
 import static org.bytedeco.ffmpeg.global.avformat.AVFMT_TS_DISCONT;
 import static org.bytedeco.ffmpeg.global.avformat.AV_DISPOSITION_ATTACHED_PIC;
 import static org.bytedeco.ffmpeg.global.avformat.av_guess_sample_aspect_ratio;
+import static org.bytedeco.ffmpeg.global.avformat.AVSEEK_FLAG_BACKWARD;
 import static org.bytedeco.ffmpeg.global.avformat.av_read_frame;
+import static org.bytedeco.ffmpeg.global.avformat.av_seek_frame;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_alloc_context;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_close_input;
 import static org.bytedeco.ffmpeg.global.avformat.avformat_find_stream_info;
@@ -214,6 +216,11 @@ final class FilmContainer implements AutoCloseable {
             av_packet_unref(packet);
         }
         return false;
+    }
+
+    /** Moves to the last place at or before a tick from which can be decoded; false where the container cannot. */
+    boolean seek(long tick) {
+        return av_seek_frame(context, stream.index(), tick, AVSEEK_FLAG_BACKWARD) >= 0;
     }
 
     @Override

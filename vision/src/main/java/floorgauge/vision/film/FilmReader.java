@@ -26,6 +26,7 @@ public final class FilmReader implements AutoCloseable {
     private final double frameSeconds;
     private final long zeroTick;
     private boolean pending;
+    private boolean skipped;
     private boolean ended;
     private long framesRead;
     private double lastTime = Double.NEGATIVE_INFINITY;
@@ -131,13 +132,37 @@ public final class FilmReader implements AutoCloseable {
             if (time > lastTime) {
                 lastTime = time;
                 endSeconds = time + (frame.duration() > 0 ? frame.duration() * secondsPerTick : frameSeconds);
-                into.set(converter.convert(frame, into.bgr()), framesRead, time);
+                into.set(converter.convert(frame, into.bgr()), skipped ? -1 : framesRead, time);
                 framesRead++;
                 return true;
             }
         }
         ended = true;
         return false;
+    }
+
+    /**
+     * Moves on, so that the next picture read is the first at or after a moment. Pictures read from then on have the index
+     * -1: those left out were not counted. Where the container has no way to skip, the film is decoded up to the moment.
+     *
+     * @param timeSeconds presentation time, after that of the last picture read
+     */
+    public void skipTo(double timeSeconds) {
+        if (!(timeSeconds > lastTime)) {
+            throw new IllegalArgumentException("a film is skipped forwards, not from " + lastTime + " s to " + timeSeconds);
+        }
+        skipped = true;
+        if (container.seek(zeroTick + (long) Math.floor(timeSeconds / secondsPerTick))) {
+            decoder.flush();
+            pending = false;
+        }
+        while (pending || decoder.next()) {
+            pending = timeOf(decoder.frame()) >= timeSeconds - secondsPerTick / 2;
+            if (pending) {
+                return;
+            }
+        }
+        ended = true;
     }
 
     private double timeOf(AVFrame frame) {

@@ -5,6 +5,7 @@ import static org.bytedeco.ffmpeg.global.avcodec.av_packet_free;
 import static org.bytedeco.ffmpeg.global.avcodec.av_packet_unref;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_alloc_context3;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_find_decoder;
+import static org.bytedeco.ffmpeg.global.avcodec.avcodec_flush_buffers;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_free_context;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_get_name;
 import static org.bytedeco.ffmpeg.global.avcodec.avcodec_open2;
@@ -97,6 +98,12 @@ final class FrameDecoder implements AutoCloseable {
 
     private boolean isDamaged() {
         return (frame.flags() & AVFrame.AV_FRAME_FLAG_CORRUPT) != 0 || frame.decode_error_flags() != 0;
+    }
+
+    /** Forgets what was fed in, after the container has moved elsewhere. */
+    void flush() {
+        avcodec_flush_buffers(context);
+        inputEnded = false;
     }
 
     private void feed() {

@@ -24,6 +24,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
+import org.opencv.core.Scalar;
 import org.opencv.core.Size;
 import org.opencv.imgcodecs.Imgcodecs;
 import org.opencv.videoio.VideoCapture;
@@ -348,5 +349,65 @@ class FilmReaderTest {
         Core.absdiff(a, b, difference);
         assertThat(difference.type()).isEqualTo(CvType.CV_8UC3);
         return Arrays.stream(Core.mean(difference).val).limit(3).average().orElseThrow();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.5", "1.95", "2.0", "3.61"})
+    void afterSkippingTheSamePicturesFollow(double seconds) {
+        Path film = skipFilm();
+        List<Double> times = new ArrayList<>();
+        List<byte[]> pictures = new ArrayList<>();
+        try (FilmReader whole = FilmReader.open(film);
+                FilmFrame frame = new FilmFrame()) {
+            while (whole.read(frame)) {
+                if (frame.timeSeconds() >= seconds - 1e-9) {
+                    times.add(frame.timeSeconds());
+                    pictures.add(bytes(frame.bgr()));
+                }
+            }
+        }
+        try (FilmReader reader = FilmReader.open(film);
+                FilmFrame frame = new FilmFrame()) {
+            reader.skipTo(seconds);
+            for (int i = 0; i < times.size(); i++) {
+                assertThat(reader.read(frame)).isTrue();
+                assertThat(frame.timeSeconds()).isEqualTo(times.get(i));
+                assertThat(frame.index()).isEqualTo(-1);
+                assertThat(bytes(frame.bgr())).isEqualTo(pictures.get(i));
+            }
+            assertThat(reader.read(frame)).isFalse();
+        }
+    }
+
+    @Test
+    void skippingPastTheEndLeavesNothingAndBackwardsIsRefused() {
+        Path film = skipFilm();
+        try (FilmReader reader = FilmReader.open(film);
+                FilmFrame frame = new FilmFrame()) {
+            assertThat(reader.read(frame)).isTrue();
+            assertThatThrownBy(() -> reader.skipTo(0)).isInstanceOf(IllegalArgumentException.class);
+            reader.skipTo(99);
+            assertThat(reader.read(frame)).isFalse();
+        }
+    }
+
+    private static byte[] bytes(Mat picture) {
+        byte[] bytes = new byte[(int) (picture.total() * picture.elemSize())];
+        picture.get(0, 0, bytes);
+        return bytes;
+    }
+
+    /** Four seconds with a key frame every two, each picture another grey. */
+    private Path skipFilm() {
+        OpenCv.load();
+        Path film = folder.resolve("skip.mp4");
+        try (FilmWriter writer = FilmWriter.create(film, FilmSettings.of(64, 48, 20))) {
+            for (int i = 0; i < 80; i++) {
+                Mat grey = new Mat(48, 64, CvType.CV_8UC3, Scalar.all(20 + 2 * i));
+                writer.write(grey, i / 20.0);
+                grey.release();
+            }
+        }
+        return film;
     }
 }
