@@ -36,8 +36,7 @@ public final class ChainTimes {
      * @param readingSeconds what it takes to read the films once and do nothing with them
      * @param stages seconds by stage
      */
-    public record Summary(
-            long frames, double filmSeconds, double readingSeconds, Map<String, Double> stages) {}
+    public record Summary(long frames, double filmSeconds, double readingSeconds, Map<String, Double> stages) {}
 
     /** Reads every film measured once more, to know what reading alone takes. */
     public Summary summary() {
@@ -45,8 +44,9 @@ public final class ChainTimes {
         for (Path film : films) {
             alone.during("reading", () -> read(film));
         }
-        double reading =
-                alone.seconds().values().stream().mapToDouble(Double::doubleValue).sum();
+        double reading = alone.seconds().values().stream()
+                .mapToDouble(Double::doubleValue)
+                .sum();
         return new Summary(frames, filmSeconds, reading, stages.seconds());
     }
 

@@ -118,7 +118,9 @@ final class MeasureCommand implements Callable<Integer> {
         try (MeasureChain chain = MeasureChain.of(options)) {
             int exitCode = run(chain, FilmList.of(inputs));
             if (timings) {
-                new TimingTable(chain.times()).lines().forEach(spec.commandLine().getOut()::println);
+                new TimingTable(chain.times())
+                        .lines()
+                        .forEach(spec.commandLine().getOut()::println);
             }
             return exitCode;
         }

@@ -117,9 +117,8 @@ class MeasureFilmTest {
         tracks.players().stream()
                 .flatMap(player -> player.observations().stream())
                 .filter(o -> o.frame() == middle)
-                .forEach(o -> seen.add(new double[] {
-                    o.foot().mean().xMetres(), o.foot().mean().yMetres()
-                }));
+                .forEach(o -> seen.add(
+                        new double[] {o.foot().mean().xMetres(), o.foot().mean().yMetres()}));
         long near = people.stream()
                 .filter(person -> seen.stream().anyMatch(s -> distance(s, person) < 0.5))
                 .count();
@@ -205,8 +204,7 @@ class MeasureFilmTest {
         assertThat(again.err()).isEmpty();
         JsonNode findings = findings(out.resolve("tracks"));
         assertThat(complaints(findings)).isEmpty();
-        assertThat(findings.get("possessions"))
-                .isEqualTo(findings(undisturbed).get("possessions"));
+        assertThat(findings.get("possessions")).isEqualTo(findings(undisturbed).get("possessions"));
         assertThat(out.resolve("tracks/sheet.html")).isNotEmptyFile();
     }
 
@@ -248,7 +246,9 @@ class MeasureFilmTest {
             Process process = startMeasuring(out);
             try {
                 while (!writingBegan(watch.poll(5, TimeUnit.MINUTES))) {
-                    assertThat(process.isAlive()).as("the run ended before it wrote").isTrue();
+                    assertThat(process.isAlive())
+                            .as("the run ended before it wrote")
+                            .isTrue();
                 }
             } finally {
                 process.destroyForcibly().waitFor();
@@ -294,8 +294,7 @@ class MeasureFilmTest {
                 FilmFrame frame = new FilmFrame();
                 FilmWriter writer = FilmWriter.create(
                         into,
-                        FilmSettings.of(
-                                reader.info().width(), reader.info().height(), 30))) {
+                        FilmSettings.of(reader.info().width(), reader.info().height(), 30))) {
             while (reader.read(frame) && frame.timeSeconds() < TO_SECONDS - 0.01) {
                 if (frame.timeSeconds() >= FROM_SECONDS - 0.01) {
                     writer.write(frame.bgr(), frame.timeSeconds() - FROM_SECONDS);

@@ -149,7 +149,8 @@ public final class FilmReader implements AutoCloseable {
      */
     public void skipTo(double timeSeconds) {
         if (!(timeSeconds > lastTime)) {
-            throw new IllegalArgumentException("a film is skipped forwards, not from " + lastTime + " s to " + timeSeconds);
+            throw new IllegalArgumentException(
+                    "a film is skipped forwards, not from " + lastTime + " s to " + timeSeconds);
         }
         skipped = true;
         if (container.seek(zeroTick + (long) Math.floor(timeSeconds / secondsPerTick))) {
