@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
             RenderCommand.class,
             ScoreCommand.class,
             ReviewCommand.class,
+            ExportCommand.class,
         })
 public final class FloorgaugeCommand implements Runnable {
 

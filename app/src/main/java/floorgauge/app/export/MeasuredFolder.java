@@ -1,0 +1,91 @@
+package floorgauge.app.export;
+
+import floorgauge.app.result.FindingsDocument;
+import floorgauge.app.result.FindingsJsonReader;
+import floorgauge.app.result.TracksParquetReader;
+import floorgauge.court.failure.MendableException;
+import floorgauge.court.track.FilmTracks;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
+
+/**
+ * A film's folder of results.
+ *
+ * @param folder where it lies
+ * @param findings what it holds
+ */
+public record MeasuredFolder(Path folder, FindingsDocument findings) {
+
+    private static final String FINDINGS = "findings.json";
+
+    public MeasuredFolder {
+        Objects.requireNonNull(folder, "folder");
+        Objects.requireNonNull(findings, "findings");
+    }
+
+    /**
+     * The films that places on a command line stand for: each the results of one film, or a folder of such.
+     *
+     * @return in the order given, folders in the order of their names
+     * @throws MendableException where there are none, or one cannot be read
+     */
+    public static List<MeasuredFolder> at(List<Path> places) {
+        List<MeasuredFolder> films = new ArrayList<>();
+        for (Path place : places) {
+            for (Path folder : folders(place)) {
+                MeasuredFolder film = new MeasuredFolder(folder, FindingsJsonReader.read(folder.resolve(FINDINGS)));
+                if (!films.contains(film)) {
+                    films.add(film);
+                }
+            }
+        }
+        return films;
+    }
+
+    private static List<Path> folders(Path place) {
+        if (Files.isRegularFile(place.resolve(FINDINGS))) {
+            return List.of(place);
+        }
+        if (!Files.isDirectory(place)) {
+            throw new MendableException("no such folder of results: " + place + "; name what measure wrote");
+        }
+        try (Stream<Path> list = Files.list(place)) {
+            List<Path> folders = list.filter(f -> !f.getFileName().toString().startsWith("."))
+                    .filter(f -> Files.isRegularFile(f.resolve(FINDINGS)))
+                    .sorted()
+                    .toList();
+            if (folders.isEmpty()) {
+                throw new MendableException("no results in " + place + "; measure a film with --out " + place);
+            }
+            return folders;
+        } catch (IOException e) {
+            throw new MendableException("cannot look into " + place + ": " + e.getMessage() + "; check its rights", e);
+        }
+    }
+
+    /** The folder's own name, which is the film's, and its own among the folders beside it. */
+    public String name() {
+        return folder.toAbsolutePath().normalize().getFileName().toString();
+    }
+
+    /** Everyone's tracks. */
+    public FilmTracks tracks() {
+        return TracksParquetReader.read(folder.resolve("tracks.parquet"));
+    }
+
+    /** The film's mean frames a second. */
+    public double framesPerSecond() {
+        return frameRate().perSecond();
+    }
+
+    /** Times of the film against its frames, as far as whole numbers of frames are asked for. */
+    FrameRate frameRate() {
+        return FrameRate.of(
+                findings.film().frames(), findings.film().durationSeconds());
+    }
+}
