@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
             ScoreCommand.class,
             ReviewCommand.class,
             ExportCommand.class,
+            PrintCommand.class,
         })
 public final class FloorgaugeCommand implements Runnable {
 

@@ -41,7 +41,7 @@ final class FindingTables {
                     (long) chosen.possession(),
                     finding.kind().words(),
                     finding.kind().isFlag(),
-                    finding.label(),
+                    text(finding.label()),
                     number(finding.fromSeconds()),
                     number(finding.toSeconds()),
                     number(finding.probability()),
@@ -98,7 +98,7 @@ final class FindingTables {
                         figure.standardError().isPresent()
                                 ? number(figure.standardError().getAsDouble())
                                 : null,
-                        figure.unit().symbol(),
+                        text(figure.unit().symbol()),
                         threshold.map(Threshold::standard).orElse(null),
                         threshold.map(t -> number(t.value())).orElse(null),
                         threshold
@@ -132,6 +132,11 @@ final class FindingTables {
         for (FilmChoice film : films) {
             film.findings().forEach(f -> taker.take(film.film().findings().film(), f));
         }
+    }
+
+    /** What is empty is not there: text files cannot tell the two apart. */
+    private static String text(String text) {
+        return text.isEmpty() ? null : text;
     }
 
     private static Double number(double value) {

@@ -38,6 +38,7 @@ final class FindingOverlay {
     private static final double ARROW_LENGTH = 13;
     private static final double ARROW_HALF_WIDTH = 3.2;
     private static final double OUTSIDE_TAIL = 22;
+    private static final int MOST_NAMES = 12;
 
     private final Finding finding;
     private final FloorView view;
@@ -60,7 +61,8 @@ final class FindingOverlay {
         for (Mark mark : finding.marks()) {
             distance(mark, frame).ifPresent(d -> dimension(pen, d));
         }
-        frame.players().stream().filter(this::holdsRole).forEach(p -> name(pen, p));
+        List<double[]> taken = new ArrayList<>();
+        frame.players().stream().filter(this::holdsRole).forEach(p -> name(pen, p, taken));
     }
 
     private boolean holdsRole(PlayerSighting player) {
@@ -77,14 +79,13 @@ final class FindingOverlay {
         }
         if (holder) {
             List<double[]> ring = ring(seen.foot().mean());
-            pen.outline(ring, 1.4 + CASING, Ink.PAPER);
-            pen.outline(ring, 1.4, Ink.INK);
+            pen.outline(ring, 1.4 + CASING, Ink.INK);
+            pen.outline(ring, 1.4, Ink.PAPER);
         }
         double width = holder ? LIMB : BYSTANDER_LIMB;
-        Scalar colour = holder ? Ink.INK : Ink.QUIET;
         seen.pose().ifPresent(pose -> {
-            limbs(pen, pose, width + CASING, Ink.PAPER);
-            limbs(pen, pose, width, colour);
+            limbs(pen, pose, width + CASING, holder ? Ink.INK : Ink.QUIET);
+            limbs(pen, pose, width, holder ? Ink.PAPER : Ink.FAINT);
         });
     }
 
@@ -170,7 +171,8 @@ final class FindingOverlay {
         double[] b = at(second.get());
         double[] left = a[0] <= b[0] ? a : b;
         double[] right = a[0] <= b[0] ? b : a;
-        Scalar colour = FigureText.isBeyond(distance.figure()) ? Ink.ACCENT : Ink.INK;
+        boolean beyond = FigureText.isBeyond(distance.figure());
+        Scalar lines = beyond ? Ink.ACCENT_ON_FILM : Ink.PAPER;
         double length = Math.hypot(right[0] - left[0], right[1] - left[1]);
         double ux = length > 0 ? (right[0] - left[0]) / length : 1;
         double uy = length > 0 ? (right[1] - left[1]) / length : 0;
@@ -182,7 +184,7 @@ final class FindingOverlay {
         for (int pass = 0; pass < 2; pass++) {
             boolean casing = pass == 0;
             double more = casing ? CASING : 0;
-            Scalar ink = casing ? Ink.PAPER : colour;
+            Scalar ink = casing ? Ink.INK : lines;
             extension(pen, left, nx, ny, 1 + more, ink);
             extension(pen, right, nx, ny, 1 + more, ink);
             boolean inside = length >= 3 * pen.units(ARROW_LENGTH);
@@ -199,7 +201,7 @@ final class FindingOverlay {
         double x = (l[0] + r[0]) / 2 - lettering.width(text) / 2;
         double limit = pen.picture().cols() - lettering.width(text) - pen.units(4);
         double below = Math.max(l[1], r[1]) + pen.units(FIGURE_HEIGHT * 1.9);
-        lettering.drawCased(text, Math.max(pen.units(4), Math.min(limit, x)), below, colour);
+        lettering.drawCased(text, Math.max(pen.units(4), Math.min(limit, x)), below, beyond ? Ink.ACCENT : Ink.INK);
     }
 
     private static void extension(Pen pen, double[] end, double nx, double ny, double width, Scalar ink) {
@@ -221,7 +223,8 @@ final class FindingOverlay {
                 ink);
     }
 
-    private void name(Pen pen, PlayerSighting player) {
+    /** Above the head; a name that would cover another moves up, a line at a time. */
+    private void name(Pen pen, PlayerSighting player, List<double[]> taken) {
         Optional<ImageBox> box = player.observation().box();
         if (box.isEmpty()) {
             return;
@@ -236,7 +239,19 @@ final class FindingOverlay {
         double[] top = at(new PixelPoint(box.get().left() + box.get().width() / 2, box.get().top()));
         double limit = pen.picture().cols() - lettering.width(text) - pen.units(4);
         double x = Math.max(pen.units(4), Math.min(limit, top[0] - lettering.width(text) / 2));
-        lettering.drawCased(text, x, Math.max(pen.units(NAME_HEIGHT + 4), top[1] - pen.units(7)), Ink.INK);
+        double line = pen.units(NAME_HEIGHT * 1.75);
+        double y = top[1] - pen.units(7);
+        double right = x + lettering.width(text);
+        for (int i = 0; i < MOST_NAMES && covers(taken, x, right, y, line); i++) {
+            y -= line;
+        }
+        y = Math.max(pen.units(NAME_HEIGHT + 4), y);
+        taken.add(new double[] {x, right, y});
+        lettering.drawCased(text, x, y, Ink.INK);
+    }
+
+    private static boolean covers(List<double[]> taken, double left, double right, double y, double line) {
+        return taken.stream().anyMatch(t -> left < t[1] && right > t[0] && Math.abs(y - t[2]) < line);
     }
 
     /** A pixel of the film on the picture that is drawn on; the centre of the top left pixel is at (0, 0) in both. */

@@ -13,5 +13,8 @@ final class Ink {
     /** What lies beyond its threshold. */
     static final Scalar ACCENT = new Scalar(30, 38, 179);
 
+    /** The same, light enough for lines on film. */
+    static final Scalar ACCENT_ON_FILM = new Scalar(69, 90, 255);
+
     private Ink() {}
 }
