@@ -55,8 +55,7 @@ final class ExportCommand implements Callable<Integer> {
     @Option(
             names = "--films",
             paramLabel = "FILM_OR_FOLDER",
-            split = ",",
-            description = "Where the films themselves lie; clips and the reel need them (default: the folder you are in).")
+            description = "Where the films themselves lie; may be given several times. Clips and the reel need them (default: the folder you are in).")
     private List<Path> films = List.of(Path.of(""));
 
     @Option(
