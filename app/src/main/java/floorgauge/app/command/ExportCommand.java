@@ -45,25 +45,32 @@ final class ExportCommand implements Callable<Integer> {
             paramLabel = "KIND",
             required = true,
             split = ",",
-            description = "What to write, one or more with commas between: clips, reel, otio, edl, chapters, csv, parquet,"
-                    + " json, mot, coco.")
+            description =
+                    "What to write, one or more with commas between: clips, reel, otio, edl, chapters, csv, parquet,"
+                            + " json, mot, coco.")
     private List<ExportKind> kinds = List.of();
 
-    @Option(names = "--out", paramLabel = "DIR", required = true, description = "Folder to write into; made if need be.")
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            required = true,
+            description = "Folder to write into; made if need be.")
     private Path out;
 
     @Option(
             names = "--films",
             paramLabel = "FILM_OR_FOLDER",
-            description = "Where the films themselves lie; may be given several times. Clips and the reel need them (default: the folder you are in).")
+            description =
+                    "Where the films themselves lie; may be given several times. Clips and the reel need them (default: the folder you are in).")
     private List<Path> films = List.of(Path.of(""));
 
     @Option(
             names = "--only",
             paramLabel = "KIND",
             split = ",",
-            description = "Findings of these kinds alone, such as weak-screen,late-pass (default: missed standards for clips,"
-                    + " reel, otio and edl; everything for the rest).")
+            description =
+                    "Findings of these kinds alone, such as weak-screen,late-pass (default: missed standards for clips,"
+                            + " reel, otio and edl; everything for the rest).")
     private List<String> only = List.of();
 
     @Option(
@@ -97,14 +104,18 @@ final class ExportCommand implements Callable<Integer> {
         for (ExportKind kind : kinds) {
             ExportOrder order = new ExportOrder(
                     measured.stream()
-                            .map(film -> FilmChoice.of(film, (f, finding) -> wanted(kind, chosen, finding.finding().kind())))
+                            .map(film -> FilmChoice.of(
+                                    film,
+                                    (f, finding) -> wanted(
+                                            kind, chosen, finding.finding().kind())))
                             .toList(),
                     new Cut.Room(before, after),
                     search);
             kind.write(order, folder);
         }
         folder.written()
-                .forEach(file -> spec.commandLine().getOut().println("wrote " + FailureReport.oneLine(file.toString())));
+                .forEach(
+                        file -> spec.commandLine().getOut().println("wrote " + FailureReport.oneLine(file.toString())));
         return ExitCode.DONE;
     }
 
@@ -134,7 +145,8 @@ final class ExportCommand implements Callable<Integer> {
     private void requireRoom(String option, double seconds) {
         if (!(seconds >= 0 && seconds <= MOST_ROOM_SECONDS)) {
             throw new ParameterException(
-                    spec.commandLine(), option + " must be from 0 to " + (int) MOST_ROOM_SECONDS + " s, not " + seconds);
+                    spec.commandLine(),
+                    option + " must be from 0 to " + (int) MOST_ROOM_SECONDS + " s, not " + seconds);
         }
     }
 }

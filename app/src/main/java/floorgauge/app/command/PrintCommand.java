@@ -48,10 +48,17 @@ final class PrintCommand implements Callable<Integer> {
             description = "Folders that measure wrote: of one film, or of many; together they are the practice.")
     private List<Path> results = List.of();
 
-    @Option(names = "--out", paramLabel = "DIR", required = true, description = "Folder to write into; made if need be.")
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            required = true,
+            description = "Folder to write into; made if need be.")
     private Path out;
 
-    @Option(names = "--title", paramLabel = "TEXT", description = "What the practice is called (default: the films' names).")
+    @Option(
+            names = "--title",
+            paramLabel = "TEXT",
+            description = "What the practice is called (default: the films' names).")
     private String title;
 
     @Option(
@@ -109,7 +116,8 @@ final class PrintCommand implements Callable<Integer> {
                         p.findings(),
                         p.spacing(),
                         again.possessions().stream()
-                                .filter(a -> a.possession().number() == p.possession().number())
+                                .filter(a -> a.possession().number()
+                                        == p.possession().number())
                                 .flatMap(a -> a.trails().stream())
                                 .toList(),
                         p.notSeen()))

@@ -51,8 +51,8 @@ final class Chapters implements Exporter {
             long from = Math.max(free, milliseconds(possession.fromSeconds()));
             long to = milliseconds(possession.toSeconds());
             if (to > from) {
-                Cue whole = new Cue(
-                        from, to, "Possession " + possession.number() + ", ends with: " + possession.outcome());
+                Cue whole =
+                        new Cue(from, to, "Possession " + possession.number() + ", ends with: " + possession.outcome());
                 append(text, whole);
                 inside(whole, findings).forEach(cue -> append(text, cue));
                 free = to;
@@ -128,6 +128,9 @@ final class Chapters implements Exporter {
 
     /** One line, without what begins a tag, an escape, or an arrow. */
     private static String escaped(String title) {
-        return title.replaceAll("\\R", " ").replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+        return title.replaceAll("\\R", " ")
+                .replace("&", "&amp;")
+                .replace("<", "&lt;")
+                .replace(">", "&gt;");
     }
 }

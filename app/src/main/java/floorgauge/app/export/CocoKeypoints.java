@@ -32,8 +32,8 @@ final class CocoKeypoints implements Exporter {
 
     /** Limbs by joints counted from 1, as COCO's own file of people has them. */
     private static final int[][] LIMBS = {
-        {16, 14}, {14, 12}, {17, 15}, {15, 13}, {12, 13}, {6, 12}, {7, 13}, {6, 7}, {6, 8}, {7, 9}, {8, 10}, {9, 11}, {2, 3},
-        {1, 2}, {1, 3}, {2, 4}, {3, 5}, {4, 6}, {5, 7}
+        {16, 14}, {14, 12}, {17, 15}, {15, 13}, {12, 13}, {6, 12}, {7, 13}, {6, 7}, {6, 8}, {7, 9}, {8, 10}, {9, 11},
+        {2, 3}, {1, 2}, {1, 3}, {2, 4}, {3, 5}, {4, 6}, {5, 7}
     };
 
     @Override
@@ -41,7 +41,8 @@ final class CocoKeypoints implements Exporter {
         for (FilmChoice choice : order.films()) {
             MeasuredFolder film = choice.film();
             FilmTracks tracks = film.tracks();
-            folder.write(film.name() + ".coco.json", file -> write(film.findings().film(), tracks, file));
+            folder.write(
+                    film.name() + ".coco.json", file -> write(film.findings().film(), tracks, file));
         }
     }
 
@@ -143,7 +144,8 @@ final class CocoKeypoints implements Exporter {
         }
 
         private void keypoints(Pose pose) throws IOException {
-            List<Keypoint> all = java.util.Arrays.stream(Joint.values()).map(pose::at).toList();
+            List<Keypoint> all =
+                    java.util.Arrays.stream(Joint.values()).map(pose::at).toList();
             json.writeNumberField(
                     "num_keypoints",
                     all.stream().filter(k -> k.score() >= Limbs.LEAST_SCORE).count());

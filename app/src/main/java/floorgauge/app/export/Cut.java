@@ -26,7 +26,9 @@ public record Cut(double fromSeconds, double toSeconds) {
         double from = Math.max(0, finding.fromSeconds() - room.beforeSeconds());
         double to = Math.min(Math.max(filmSeconds, finding.toSeconds()), finding.toSeconds() + room.afterSeconds());
         // A finding of one instant at the film's very end still shows something.
-        return to - from >= LEAST_SECONDS ? new Cut(from, to) : new Cut(Math.max(0, to - LEAST_SECONDS), Math.max(to, LEAST_SECONDS));
+        return to - from >= LEAST_SECONDS
+                ? new Cut(from, to)
+                : new Cut(Math.max(0, to - LEAST_SECONDS), Math.max(to, LEAST_SECONDS));
     }
 
     private static final double LEAST_SECONDS = 0.2;

@@ -107,7 +107,8 @@ final class EditTimeline implements Exporter {
             json.writeStringField("kind", finding.finding().kind().words());
             json.writeStringField("label", finding.finding().label());
             json.writeStringField("sentence", finding.finding().sentence());
-            json.writeNumberField("probability", Numbers.rounded(finding.finding().probability()));
+            json.writeNumberField(
+                    "probability", Numbers.rounded(finding.finding().probability()));
             json.writeEndObject();
             json.writeEndObject();
         }

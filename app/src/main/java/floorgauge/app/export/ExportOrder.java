@@ -20,7 +20,6 @@ public record ExportOrder(List<FilmChoice> films, Cut.Room room, FilmSearch sear
 
     /** The stretch of film that shows a finding. */
     Cut cut(FilmChoice film, ChosenFinding finding) {
-        return Cut.of(
-                finding.finding(), room, film.film().findings().film().durationSeconds());
+        return Cut.of(finding.finding(), room, film.film().findings().film().durationSeconds());
     }
 }

@@ -102,7 +102,10 @@ final class FindingTables {
                         threshold.map(Threshold::standard).orElse(null),
                         threshold.map(t -> number(t.value())).orElse(null),
                         threshold
-                                .map(t -> t.sound().name().toLowerCase(Locale.ROOT).replace('_', ' '))
+                                .map(t -> t.sound()
+                                        .name()
+                                        .toLowerCase(Locale.ROOT)
+                                        .replace('_', ' '))
                                 .orElse(null)));
             }
         });

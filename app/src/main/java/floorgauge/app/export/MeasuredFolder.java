@@ -85,7 +85,6 @@ public record MeasuredFolder(Path folder, FindingsDocument findings) {
 
     /** Times of the film against its frames, as far as whole numbers of frames are asked for. */
     FrameRate frameRate() {
-        return FrameRate.of(
-                findings.film().frames(), findings.film().durationSeconds());
+        return FrameRate.of(findings.film().frames(), findings.film().durationSeconds());
     }
 }

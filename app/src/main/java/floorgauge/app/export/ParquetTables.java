@@ -37,8 +37,8 @@ final class ParquetTables implements Exporter {
                     append(appender, row);
                 }
             }
-            statement.execute("COPY rows TO '" + file.toString().replace("'", "''")
-                    + "' (FORMAT parquet, COMPRESSION zstd)");
+            statement.execute(
+                    "COPY rows TO '" + file.toString().replace("'", "''") + "' (FORMAT parquet, COMPRESSION zstd)");
         } catch (SQLException e) {
             throw new IOException(e.getMessage(), e);
         }

@@ -20,7 +20,8 @@ public final class PlainText {
                 .replace('\u00a0', ' ')
                 .replace('\u2019', '\'')
                 .replace("\u00df", "ss");
-        String bare = MARKS.matcher(Normalizer.normalize(spelt, Normalizer.Form.NFD)).replaceAll("");
+        String bare =
+                MARKS.matcher(Normalizer.normalize(spelt, Normalizer.Form.NFD)).replaceAll("");
         return OTHERS.matcher(bare.replaceAll("\\s", " ")).replaceAll("?");
     }
 }

@@ -14,8 +14,10 @@ final class Means {
 
     /** @param figures at least one, of one unit */
     static Figure of(List<Figure> figures) {
-        double mean =
-                figures.stream().mapToDouble(Figure::value).average().orElseThrow(() -> new IllegalArgumentException("no figure"));
+        double mean = figures.stream()
+                .mapToDouble(Figure::value)
+                .average()
+                .orElseThrow(() -> new IllegalArgumentException("no figure"));
         boolean all = figures.stream().allMatch(f -> f.standardError().isPresent());
         OptionalDouble error = OptionalDouble.empty();
         if (all) {

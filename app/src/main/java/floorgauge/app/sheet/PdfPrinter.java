@@ -24,7 +24,13 @@ import java.util.stream.Stream;
 public final class PdfPrinter {
 
     private static final List<String> PROGRAMS = List.of(
-            "chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "microsoft-edge", "msedge", "chrome");
+            "chromium",
+            "chromium-browser",
+            "google-chrome",
+            "google-chrome-stable",
+            "microsoft-edge",
+            "msedge",
+            "chrome");
 
     private static final List<String> MAC = List.of(
             "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
@@ -52,7 +58,8 @@ public final class PdfPrinter {
     public static PdfPrinter with(Optional<Path> named) {
         if (named.isPresent()) {
             if (!Files.isExecutable(named.get())) {
-                throw new MendableException("no program that can be run: " + named.get() + "; name a browser's program file");
+                throw new MendableException(
+                        "no program that can be run: " + named.get() + "; name a browser's program file");
             }
             return new PdfPrinter(named.get());
         }
@@ -61,8 +68,9 @@ public final class PdfPrinter {
                 .filter(Files::isRegularFile)
                 .findFirst()
                 .map(PdfPrinter::new)
-                .orElseThrow(() -> new MendableException("no Chrome, Chromium or Edge was found to print with; name one with"
-                        + " --browser, or open the page in any browser and print it there"));
+                .orElseThrow(
+                        () -> new MendableException("no Chrome, Chromium or Edge was found to print with; name one with"
+                                + " --browser, or open the page in any browser and print it there"));
     }
 
     private static Stream<Path> candidates(Map<String, String> environment) {
@@ -125,7 +133,8 @@ public final class PdfPrinter {
                 "--print-to-pdf=" + pdf));
         if (System.getProperty("user.name", "").equals("root")
                 && System.getProperty("os.name").toLowerCase(Locale.ROOT).contains("linux")) {
-            // The browser refuses to start its sandbox as the system's own user, as in containers; the page is ours and runs nothing.
+            // The browser refuses to start its sandbox as the system's own user, as in containers; the page is ours and
+            // runs nothing.
             command.add("--no-sandbox");
         }
         command.add(page.toAbsolutePath().normalize().toUri().toString());

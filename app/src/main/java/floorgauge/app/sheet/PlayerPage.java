@@ -66,7 +66,8 @@ public final class PlayerPage {
 
     private static String name(WallFilm film, int trackId, PlayerNames names, int films) {
         Optional<String> known = names.nameOf(film.film().sha256(), trackId);
-        return known.orElseGet(() -> "#" + trackId + (films > 1 ? " on " + film.film().name() : ""));
+        return known.orElseGet(
+                () -> "#" + trackId + (films > 1 ? " on " + film.film().name() : ""));
     }
 
     private static String page(Parts player, PlayerNames names) {
@@ -95,9 +96,10 @@ public final class PlayerPage {
 
     private static void table(Html html, Parts player) {
         Map<Role, Map<FindingKind, List<WallFinding>>> counts = new TreeMap<>();
-        player.parts().forEach(p -> counts.computeIfAbsent(p.role(), r -> new TreeMap<>())
-                .computeIfAbsent(p.wall().finding().kind(), k -> new ArrayList<>())
-                .add(p.wall()));
+        player.parts()
+                .forEach(p -> counts.computeIfAbsent(p.role(), r -> new TreeMap<>())
+                        .computeIfAbsent(p.wall().finding().kind(), k -> new ArrayList<>())
+                        .add(p.wall()));
         html.open("table").open("thead").open("tr");
         for (String head : List.of("As", "What", "Times", "Mean quality")) {
             html.element("th", "scope=\"col\"", head);

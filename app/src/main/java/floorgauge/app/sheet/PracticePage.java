@@ -39,7 +39,9 @@ public final class PracticePage {
     }
 
     private static String lede(int films, int possessions, int flags) {
-        String seen = films + (films == 1 ? " film, " : " films, ") + possessions
+        String seen = films
+                + (films == 1 ? " film, " : " films, ")
+                + possessions
                 + (possessions == 1 ? " possession. " : " possessions. ");
         return seen
                 + (flags == 0
@@ -49,16 +51,20 @@ public final class PracticePage {
 
     private static void table(Html html, List<WallFinding> flags, int possessions) {
         Map<FindingKind, List<WallFinding>> byKind = new EnumMap<>(FindingKind.class);
-        flags.forEach(w -> byKind.computeIfAbsent(w.finding().kind(), k -> new ArrayList<>()).add(w));
+        flags.forEach(w -> byKind.computeIfAbsent(w.finding().kind(), k -> new ArrayList<>())
+                .add(w));
         html.open("table").open("thead").open("tr");
         for (String head : List.of("Standard", "Missed", "In possessions", "Mean cost", "Sure to at least 8 in 10")) {
             html.element("th", "scope=\"col\"", head);
         }
         html.close("tr").close("thead").open("tbody");
         byKind.forEach((kind, findings) -> {
-            long sure = findings.stream().filter(w -> w.finding().probability() >= 0.8).count();
+            long sure = findings.stream()
+                    .filter(w -> w.finding().probability() >= 0.8)
+                    .count();
             long touched = findings.stream()
-                    .map(w -> w.film().film().sha256() + w.possession().possession().number())
+                    .map(w -> w.film().film().sha256()
+                            + w.possession().possession().number())
                     .distinct()
                     .count();
             html.open("tr").element("th", "scope=\"row\"", kind.words());
@@ -74,9 +80,10 @@ public final class PracticePage {
     /** The mean of the costs in the unit that most have; costs in another unit are left out of it. */
     private static String meanCost(List<WallFinding> findings) {
         Map<Unit, List<Figure>> byUnit = new EnumMap<>(Unit.class);
-        findings.forEach(w -> w.finding().severity().ifPresent(s -> byUnit.computeIfAbsent(
-                        s.cost().unit(), u -> new ArrayList<>())
-                .add(s.cost())));
+        findings.forEach(w -> w.finding()
+                .severity()
+                .ifPresent(s -> byUnit.computeIfAbsent(s.cost().unit(), u -> new ArrayList<>())
+                        .add(s.cost())));
         return byUnit.values().stream()
                 .max(java.util.Comparator.comparingInt(List::size))
                 .map(costs -> FigureText.of(Means.of(costs)))

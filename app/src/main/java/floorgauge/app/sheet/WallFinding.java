@@ -17,8 +17,8 @@ import java.util.List;
 record WallFinding(WallFilm film, PossessionFindings possession, int number, Finding finding) {
 
     /** Flags first by what they cost, then in the order of films and of numbers. */
-    static final Comparator<WallFinding> COSTLIEST = Comparator.comparingDouble((WallFinding w) ->
-            -w.finding().severity().map(s -> s.level()).orElse(0.0));
+    static final Comparator<WallFinding> COSTLIEST = Comparator.comparingDouble(
+            (WallFinding w) -> -w.finding().severity().map(s -> s.level()).orElse(0.0));
 
     /** All findings of films, in order. */
     static List<WallFinding> of(List<WallFilm> films) {

@@ -54,7 +54,8 @@ final class WallPage {
         for (WallFinding wall : findings) {
             html.open("article", wall.finding().kind().isFlag() ? "class=\"flag\"" : "");
             html.element("h3", kind(wall));
-            html.element("p", "class=\"sentence\"", named(wall.film(), wall.finding().sentence()));
+            html.element(
+                    "p", "class=\"sentence\"", named(wall.film(), wall.finding().sentence()));
             html.open("figure", "class=\"finding-plan\"");
             html.markup(new PlanOfFloor(wall.film().rules(), wall.possession()).of(wall.finding()));
             html.element("figcaption", where(wall)).close("figure");
@@ -91,7 +92,8 @@ final class WallPage {
     }
 
     private static String where(WallFinding wall) {
-        return wall.film().film().name() + ", " + FigureText.time(wall.finding().fromSeconds()) + ", finding " + wall.number();
+        return wall.film().film().name() + ", " + FigureText.time(wall.finding().fromSeconds()) + ", finding "
+                + wall.number();
     }
 
     private static String resource(String name) {

@@ -104,8 +104,8 @@ class LightCopiesTest {
 
     private Path motionJpeg() {
         Path film = folder.resolve("camera.avi");
-        VideoWriter writer = new VideoWriter(
-                film.toString(), VideoWriter.fourcc('M', 'J', 'P', 'G'), 10, new Size(160, 96), true);
+        VideoWriter writer =
+                new VideoWriter(film.toString(), VideoWriter.fourcc('M', 'J', 'P', 'G'), 10, new Size(160, 96), true);
         for (int i = 0; i < 20; i++) {
             Mat grey = new Mat(96, 160, CvType.CV_8UC3, Scalar.all(40 + 8 * i));
             writer.write(grey);

@@ -18,8 +18,8 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class ChaptersTest {
 
-    private static final Pattern TIMING = Pattern.compile("(\\d{2,}):([0-5]\\d):([0-5]\\d)\\.(\\d{3}) --> "
-            + "(\\d{2,}):([0-5]\\d):([0-5]\\d)\\.(\\d{3})");
+    private static final Pattern TIMING = Pattern.compile(
+            "(\\d{2,}):([0-5]\\d):([0-5]\\d)\\.(\\d{3}) --> " + "(\\d{2,}):([0-5]\\d):([0-5]\\d)\\.(\\d{3})");
 
     @TempDir
     private Path folder;
@@ -28,8 +28,8 @@ class ChaptersTest {
 
     @Test
     void nothingChosenLeavesThePossessions() throws IOException {
-        MeasuredFolder film =
-                MeasuredFolder.at(List.of(ExportedFilms.results(folder, "film"))).get(0);
+        MeasuredFolder film = MeasuredFolder.at(List.of(ExportedFilms.results(folder, "film")))
+                .get(0);
         ExportOrder order = new ExportOrder(
                 List.of(FilmChoice.of(film, (f, finding) -> false)), new Cut.Room(0, 0), new FilmSearch(List.of()));
         new Chapters().write(order, ExportFolder.open(folder.resolve("out")));
@@ -56,7 +56,9 @@ class ChaptersTest {
                     boolean apart = one.to() <= other.from() || other.to() <= one.from();
                     boolean inside = one.from() >= other.from() && one.to() <= other.to();
                     boolean around = other.from() >= one.from() && other.to() <= one.to();
-                    assertThat(apart || inside != around).as(one + " and " + other).isTrue();
+                    assertThat(apart || inside != around)
+                            .as(one + " and " + other)
+                            .isTrue();
                 }
             }
         }

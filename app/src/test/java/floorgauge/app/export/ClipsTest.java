@@ -37,7 +37,8 @@ class ClipsTest {
         OpenCv.load();
         Files.createDirectories(PICTURES);
         film = ExportedFilms.grey(folder.resolve("harbour lights 3.mp4"));
-        results = ExportedFilms.results(folder, "harbour lights 3", film.getFileName().toString(), Digest.ofFile(film));
+        results = ExportedFilms.results(
+                folder, "harbour lights 3", film.getFileName().toString(), Digest.ofFile(film));
     }
 
     @Test
@@ -93,7 +94,8 @@ class ClipsTest {
         ExportFolder second = ExportFolder.open(folder.resolve("second"));
         ExportKind.CLIPS.write(order(), first);
         ExportKind.CLIPS.write(order(), second);
-        assertThat(second.written().get(1)).hasSameBinaryContentAs(first.written().get(1));
+        assertThat(second.written().get(1))
+                .hasSameBinaryContentAs(first.written().get(1));
     }
 
     private static Mat channel(Mat bgr) {

@@ -42,8 +42,9 @@ class CutListTest {
                                 ExportedFilms.results(folder, "harbour lights practice 3"),
                                 ExportedFilms.results(folder, "harbour lights practice 4")),
                         ExportFolder.open(folder.resolve("out")));
-        List<String> events =
-                lines("findings.edl").stream().filter(l -> l.matches("\\d{3} .*")).toList();
+        List<String> events = lines("findings.edl").stream()
+                .filter(l -> l.matches("\\d{3} .*"))
+                .toList();
         assertThat(events).hasSize(4);
         for (String event : events) {
             assertThat(event).hasSize(76).matches(EVENT);
@@ -52,15 +53,16 @@ class CutListTest {
             assertThat(event.substring(29, 31)).isEqualTo("00");
             assertThat(event.substring(53, 55)).isEqualTo("01");
         }
-        assertThat(events.stream().map(e -> e.substring(5, 13).strip())).containsExactly(
-                "HARBOURL", "HARBOURL", "HARBOUR2", "HARBOUR2");
+        assertThat(events.stream().map(e -> e.substring(5, 13).strip()))
+                .containsExactly("HARBOURL", "HARBOURL", "HARBOUR2", "HARBOUR2");
     }
 
     @Test
     void recordTimesRunOnFromOneHourAndLastAsLongAsTheSource() throws IOException {
         new CutList()
                 .write(
-                        ExportedFilms.everything(ExportedFilms.results(folder, "a"), ExportedFilms.results(folder, "b")),
+                        ExportedFilms.everything(
+                                ExportedFilms.results(folder, "a"), ExportedFilms.results(folder, "b")),
                         ExportFolder.open(folder.resolve("out")));
         long record = 3600 * 25;
         List<long[]> sources = new ArrayList<>();

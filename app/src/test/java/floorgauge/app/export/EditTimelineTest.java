@@ -6,7 +6,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -59,14 +58,17 @@ class EditTimelineTest {
             JsonNode available = clip.at("/media_references/DEFAULT_MEDIA/available_range");
             double from = clip.at("/source_range/start_time/value").asDouble();
             double to = from + clip.at("/source_range/duration/value").asDouble();
-            assertThat(from).isGreaterThanOrEqualTo(available.at("/start_time/value").asDouble());
+            assertThat(from)
+                    .isGreaterThanOrEqualTo(available.at("/start_time/value").asDouble());
             assertThat(to).isLessThanOrEqualTo(available.at("/duration/value").asDouble());
             assertThat(clip.at("/source_range/duration/rate").asDouble()).isEqualTo(25);
             double marked = clip.at("/markers/0/marked_range/start_time/value").asDouble();
             assertThat(marked).isBetween(from, to);
         }
-        assertThat(track.at("/children/0/source_range/start_time/value").asDouble()).isZero();
-        assertThat(track.at("/children/1/source_range/start_time/value").asDouble()).isEqualTo(60);
+        assertThat(track.at("/children/0/source_range/start_time/value").asDouble())
+                .isZero();
+        assertThat(track.at("/children/1/source_range/start_time/value").asDouble())
+                .isEqualTo(60);
     }
 
     @Test

@@ -35,7 +35,12 @@ final class ExportedFilms {
     static Path results(Path folder, String name, String filmName, String sha256) throws IOException {
         MeasuredFilm invented = InventedFilm.measured();
         CourtReading court = new CourtReading(
-                invented.court().rules(), "lines", "good", "", pixelToFloor(), invented.court().floorToPixel());
+                invented.court().rules(),
+                "lines",
+                "good",
+                "",
+                pixelToFloor(),
+                invented.court().floorToPixel());
         MeasuredFilm measured = new MeasuredFilm(
                 new FilmSource(filmName, sha256, InventedFilm.WIDTH, InventedFilm.HEIGHT, 6, 150),
                 invented.settings(),
@@ -55,7 +60,8 @@ final class ExportedFilms {
         List<Point> pixels = new ArrayList<>();
         List<Point> floor = new ArrayList<>();
         for (double[] place : new double[][] {{4, -6}, {12, -6}, {4, 6}, {12, 6}}) {
-            PixelPoint pixel = InventedFilm.pixelAt(new FloorPoint(place[0], place[1]), 0).orElseThrow();
+            PixelPoint pixel =
+                    InventedFilm.pixelAt(new FloorPoint(place[0], place[1]), 0).orElseThrow();
             pixels.add(new Point(pixel.x(), pixel.y()));
             floor.add(new Point(place[0], place[1]));
         }

@@ -34,19 +34,33 @@ class TablesTest {
     @Test
     void noFilmLeavesColumnNamesAlone() throws IOException {
         new CsvTables().write(ExportedFilms.everything(), out());
-        assertThat(Files.readString(folder.resolve("out/roles.csv"))).isEqualTo("film,film_sha256,finding,role,player_id\r\n");
+        assertThat(Files.readString(folder.resolve("out/roles.csv")))
+                .isEqualTo("film,film_sha256,finding,role,player_id\r\n");
     }
 
     /** Read by the grammar of RFC 4180, section 2, rather than by a reader that forgives. */
     @Test
     void commaSeparatedValuesKeepTheStandard() throws IOException {
         new CsvTables().write(order(), out());
-        List<List<String>> findings = rfc4180(Files.readString(folder.resolve("out/findings.csv"), StandardCharsets.UTF_8));
+        List<List<String>> findings =
+                rfc4180(Files.readString(folder.resolve("out/findings.csv"), StandardCharsets.UTF_8));
         assertThat(findings).hasSize(3).allSatisfy(row -> assertThat(row).hasSize(12));
-        assertThat(findings.get(1)).startsWith(ODD_NAME, "0".repeat(64), "1", "1", "weak screen", "true", "down screen", "1.6", "4.2");
-        List<List<String>> figures = rfc4180(Files.readString(folder.resolve("out/figures.csv"), StandardCharsets.UTF_8));
-        assertThat(figures).contains(List.of(
-                ODD_NAME, "0".repeat(64), "1", "gap", "0.42", "0.08", "m", "contactGapMetres", "0.1", "at most"));
+        assertThat(findings.get(1))
+                .startsWith(ODD_NAME, "0".repeat(64), "1", "1", "weak screen", "true", "down screen", "1.6", "4.2");
+        List<List<String>> figures =
+                rfc4180(Files.readString(folder.resolve("out/figures.csv"), StandardCharsets.UTF_8));
+        assertThat(figures)
+                .contains(List.of(
+                        ODD_NAME,
+                        "0".repeat(64),
+                        "1",
+                        "gap",
+                        "0.42",
+                        "0.08",
+                        "m",
+                        "contactGapMetres",
+                        "0.1",
+                        "at most"));
         assertThat(figures).hasSize(1 + 5 + 2);
     }
 
@@ -61,13 +75,17 @@ class TablesTest {
             for (String table : List.of("findings", "roles", "figures")) {
                 String parquet = folder.resolve("out/" + table + ".parquet").toString();
                 String csv = folder.resolve("out/" + table + ".csv").toString();
-                String difference = "SELECT count(*) FROM ((FROM read_parquet('" + parquet + "') EXCEPT FROM read_csv('" + csv
-                        + "', all_varchar = false, types = {'film_sha256': 'VARCHAR'})) UNION ALL (FROM read_csv('" + csv
+                String difference = "SELECT count(*) FROM ((FROM read_parquet('" + parquet + "') EXCEPT FROM read_csv('"
+                        + csv
+                        + "', all_varchar = false, types = {'film_sha256': 'VARCHAR'})) UNION ALL (FROM read_csv('"
+                        + csv
                         + "', types = {'film_sha256': 'VARCHAR'}) EXCEPT FROM read_parquet('" + parquet + "')))";
                 assertThat(number(statement, difference)).as(table).isZero();
             }
-            assertThat(number(statement, "SELECT count(*) FROM read_parquet('"
-                            + folder.resolve("out/findings.parquet") + "') WHERE flag AND severity > 0.5"))
+            assertThat(number(
+                            statement,
+                            "SELECT count(*) FROM read_parquet('" + folder.resolve("out/findings.parquet")
+                                    + "') WHERE flag AND severity > 0.5"))
                     .isEqualTo(1);
         }
     }
@@ -75,24 +93,27 @@ class TablesTest {
     @Test
     void theDocumentKeepsItsSchema() throws IOException {
         new FindingsDocuments().write(order(), out());
-        JsonNode document = new ObjectMapper().readTree(folder.resolve("out/findings.json").toFile());
+        JsonNode document =
+                new ObjectMapper().readTree(folder.resolve("out/findings.json").toFile());
         JsonSchema schema = schema();
         assertThat(schema.validate(document)).isEmpty();
         assertThat(document.at("/films/0/findings/0/finding/kind").asText()).isEqualTo("weak screen");
-        ((com.fasterxml.jackson.databind.node.ObjectNode) document.at("/films/0/findings/0/finding")).put("mood", "good");
+        ((com.fasterxml.jackson.databind.node.ObjectNode) document.at("/films/0/findings/0/finding"))
+                .put("mood", "good");
         assertThat(schema.validate(document)).hasSize(1);
     }
 
     @Test
     void theSameResultsGiveTheSameBytes() throws IOException {
-        for (Exporter exporter :
-                List.of(new CsvTables(), new ParquetTables(), new FindingsDocuments(), new EditTimeline(), new CutList())) {
+        for (Exporter exporter : List.of(
+                new CsvTables(), new ParquetTables(), new FindingsDocuments(), new EditTimeline(), new CutList())) {
             ExportFolder first = ExportFolder.open(folder.resolve("first"));
             ExportFolder second = ExportFolder.open(folder.resolve("second"));
             exporter.write(order(), first);
             exporter.write(order(), second);
             for (int i = 0; i < first.written().size(); i++) {
-                assertThat(second.written().get(i)).hasSameBinaryContentAs(first.written().get(i));
+                assertThat(second.written().get(i))
+                        .hasSameBinaryContentAs(first.written().get(i));
             }
         }
     }
@@ -108,8 +129,8 @@ class TablesTest {
         String findings = resource(FindingsJson.class, "findings.schema.json");
         JsonSchemaFactory factory = JsonSchemaFactory.getInstance(
                 VersionFlag.V202012,
-                builder -> builder.schemaLoaders(loaders -> loaders.schemas(
-                        address -> address.equals("urn:floorgauge:findings:1") ? findings : null)));
+                builder -> builder.schemaLoaders(loaders ->
+                        loaders.schemas(address -> address.equals("urn:floorgauge:findings:1") ? findings : null)));
         return factory.getSchema(resource(FindingsDocuments.class, "export.schema.json"));
     }
 

@@ -15,7 +15,13 @@ class TimecodeTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"240, 8.0, 30, 1", "240, 8.008, 30000, 1001", "1000, 40, 25, 1", "36, 1.5015, 24000, 1001", "73, 7.3, 10000, 1000"})
+    @CsvSource({
+        "240, 8.0, 30, 1",
+        "240, 8.008, 30000, 1001",
+        "1000, 40, 25, 1",
+        "36, 1.5015, 24000, 1001",
+        "73, 7.3, 10000, 1000"
+    })
     void usualRatesAreKnown(long frames, double seconds, int numerator, int denominator) {
         assertThat(FrameRate.of(frames, seconds)).isEqualTo(new FrameRate(numerator, denominator));
     }
@@ -47,7 +53,12 @@ class TimecodeTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"25, 1, 2.48, 00:00:02:12", "50, 1, 2.48, 00:00:02:12", "60, 1, 61.5, 00:01:01:15", "24, 1, 3661, 01:01:01:00"})
+    @CsvSource({
+        "25, 1, 2.48, 00:00:02:12",
+        "50, 1, 2.48, 00:00:02:12",
+        "60, 1, 61.5, 00:01:01:15",
+        "24, 1, 3661, 01:01:01:00"
+    })
     void otherRatesCountEveryFrame(int numerator, int denominator, double seconds, String text) {
         Timecode timecode = Timecode.of(new FrameRate(numerator, denominator));
         assertThat(timecode.dropsNumbers()).isFalse();

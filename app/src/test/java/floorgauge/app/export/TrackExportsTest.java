@@ -42,14 +42,16 @@ class TrackExportsTest {
         });
         assertThat(MotChallengeFile.read(text).rows()).hasSize(6 * 149);
         assertThat(Files.readString(folder.resolve("out/film.seqinfo.ini")))
-                .isEqualTo("[Sequence]\nname=film\nimDir=img1\nframeRate=25\nseqLength=150\nimWidth=1280\nimHeight=720\nimExt=.jpg\n");
+                .isEqualTo(
+                        "[Sequence]\nname=film\nimDir=img1\nframeRate=25\nseqLength=150\nimWidth=1280\nimHeight=720\nimExt=.jpg\n");
     }
 
     /** COCO, "Data format", sections 1 and 2: ids that refer to each other, boxes of four, keypoints of 3k with v in 0 to 2. */
     @Test
     void cocoKeypointsKeepTheFormat() throws IOException {
         new CocoKeypoints().write(order, out);
-        JsonNode coco = new ObjectMapper().readTree(folder.resolve("out/film.coco.json").toFile());
+        JsonNode coco =
+                new ObjectMapper().readTree(folder.resolve("out/film.coco.json").toFile());
         for (String part : new String[] {"info", "licenses", "images", "annotations", "categories"}) {
             assertThat(coco.has(part)).as(part).isTrue();
         }
@@ -57,20 +59,25 @@ class TrackExportsTest {
         assertThat(category.get("keypoints")).hasSize(17);
         assertThat(category.at("/keypoints/0").asText()).isEqualTo("nose");
         assertThat(category.at("/keypoints/16").asText()).isEqualTo("right_ankle");
-        assertThat(category.get("skeleton")).hasSize(19).allSatisfy(limb -> assertThat(limb).allSatisfy(joint -> assertThat(
-                        joint.asInt())
-                .isBetween(1, 17)));
+        assertThat(category.get("skeleton"))
+                .hasSize(19)
+                .allSatisfy(limb -> assertThat(limb)
+                        .allSatisfy(joint -> assertThat(joint.asInt()).isBetween(1, 17)));
         Set<Long> images = new HashSet<>();
-        coco.get("images").forEach(image -> assertThat(images.add(image.get("id").asLong())).isTrue());
+        coco.get("images")
+                .forEach(image ->
+                        assertThat(images.add(image.get("id").asLong())).isTrue());
         assertThat(images).hasSize(150);
         Set<Long> annotations = new HashSet<>();
         for (JsonNode annotation : coco.get("annotations")) {
             assertThat(annotations.add(annotation.get("id").asLong())).isTrue();
             assertThat(images).contains(annotation.get("image_id").asLong());
-            assertThat(annotation.get("category_id").asInt()).isEqualTo(category.get("id").asInt());
+            assertThat(annotation.get("category_id").asInt())
+                    .isEqualTo(category.get("id").asInt());
             assertThat(annotation.get("iscrowd").asInt()).isZero();
             assertThat(annotation.get("bbox")).hasSize(4);
-            double area = annotation.at("/bbox/2").asDouble() * annotation.at("/bbox/3").asDouble();
+            double area = annotation.at("/bbox/2").asDouble()
+                    * annotation.at("/bbox/3").asDouble();
             assertThat(Math.abs(annotation.get("area").asDouble() - area)).isLessThan(0.02 * area);
             JsonNode keypoints = annotation.get("keypoints");
             assertThat(keypoints).hasSize(51);

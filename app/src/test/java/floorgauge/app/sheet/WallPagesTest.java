@@ -53,7 +53,9 @@ class WallPagesTest {
     void everyAttackerWithARoleHasAPage() throws IOException {
         Map<String, String> pages = PlayerPage.of(films(), PlayerNames.none());
         assertThat(pages.keySet()).containsExactly("#1", "#2", "#3");
-        assertThat(pages.get("#2")).contains("A role in 1 finding. One standard missed.").contains("screener");
+        assertThat(pages.get("#2"))
+                .contains("A role in 1 finding. One standard missed.")
+                .contains("screener");
         for (String page : pages.values()) {
             standsAlone(page);
         }
@@ -71,11 +73,12 @@ class WallPagesTest {
     /** The standard error of a mean of two: sqrt(0.3^2 + 0.4^2) / 2 = 0.25. */
     @Test
     void meansCarryTheirError() {
-        Figure mean = Means.of(List.of(
-                Figure.of("gap", 1.0, 0.3, Unit.METRES), Figure.of("gap", 2.0, 0.4, Unit.METRES)));
+        Figure mean =
+                Means.of(List.of(Figure.of("gap", 1.0, 0.3, Unit.METRES), Figure.of("gap", 2.0, 0.4, Unit.METRES)));
         assertThat(mean.value()).isEqualTo(1.5);
         assertThat(mean.standardError().getAsDouble()).isEqualTo(0.25);
-        assertThat(Means.of(List.of(Figure.plain("share", 0.5, Unit.SHARE))).standardError()).isEmpty();
+        assertThat(Means.of(List.of(Figure.plain("share", 0.5, Unit.SHARE))).standardError())
+                .isEmpty();
     }
 
     @Test
@@ -102,7 +105,8 @@ class WallPagesTest {
             printer.print(page, pdf);
             String text = Files.readString(pdf, StandardCharsets.ISO_8859_1);
             assertThat(text).startsWith("%PDF-1.");
-            Matcher count = Pattern.compile("/Type\\s*/Pages.*?/Count (\\d+)", Pattern.DOTALL).matcher(text);
+            Matcher count = Pattern.compile("/Type\\s*/Pages.*?/Count (\\d+)", Pattern.DOTALL)
+                    .matcher(text);
             assertThat(count.find()).isTrue();
             assertThat(count.group(1)).as(page.toString()).isEqualTo("1");
             Files.copy(pdf, FOLDER.resolve(pdf.getFileName()), java.nio.file.StandardCopyOption.REPLACE_EXISTING);

@@ -153,7 +153,9 @@ public final class ClipPlayer implements AutoCloseable {
         DoubleStream measured = finding.marks().stream()
                 .flatMapToDouble(m -> m instanceof Mark.Distance d
                         ? DoubleStream.of(d.timeSeconds())
-                        : m instanceof Mark.DistanceToPoint d ? DoubleStream.of(d.timeSeconds()) : DoubleStream.empty());
+                        : m instanceof Mark.DistanceToPoint d
+                                ? DoubleStream.of(d.timeSeconds())
+                                : DoubleStream.empty());
         List<Double> moments = measured.sorted().boxed().toList();
         if (!moments.isEmpty()) {
             return OptionalDouble.of(moments.get(0));

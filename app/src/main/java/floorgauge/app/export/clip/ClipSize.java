@@ -16,7 +16,8 @@ public record ClipSize(int width, int pictureHeight, int height) {
 
     public ClipSize {
         if (width < LEAST || pictureHeight < LEAST || height <= pictureHeight) {
-            throw new IllegalArgumentException("no room for a clip: " + width + " x " + pictureHeight + " of " + height);
+            throw new IllegalArgumentException(
+                    "no room for a clip: " + width + " x " + pictureHeight + " of " + height);
         }
     }
 

@@ -216,10 +216,9 @@ final class FindingOverlay {
         double baseY = tip[1] - dy * pen.units(ARROW_LENGTH);
         double half = pen.units(ARROW_HALF_WIDTH);
         pen.fill(
-                List.of(
-                        tip,
-                        new double[] {baseX - dy * half, baseY + dx * half},
-                        new double[] {baseX + dy * half, baseY - dx * half}),
+                List.of(tip, new double[] {baseX - dy * half, baseY + dx * half}, new double[] {
+                    baseX + dy * half, baseY - dx * half
+                }),
                 ink);
     }
 
@@ -236,7 +235,8 @@ final class FindingOverlay {
                 .orElse("");
         Lettering lettering = new Lettering(pen, NAME_HEIGHT);
         String text = player.trackId() + " " + role;
-        double[] top = at(new PixelPoint(box.get().left() + box.get().width() / 2, box.get().top()));
+        double[] top = at(new PixelPoint(
+                box.get().left() + box.get().width() / 2, box.get().top()));
         double limit = pen.picture().cols() - lettering.width(text) - pen.units(4);
         double x = Math.max(pen.units(4), Math.min(limit, top[0] - lettering.width(text) / 2));
         double line = pen.units(NAME_HEIGHT * 1.75);

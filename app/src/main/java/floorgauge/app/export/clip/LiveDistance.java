@@ -48,8 +48,7 @@ record LiveDistance(FloorPoint from, FloorPoint to, Figure figure) {
 
     private static double along(FloorEstimate of, FloorPoint to, FloorPoint from, double distance) {
         return of.covariance()
-                .varianceAlong(
-                        (to.xMetres() - from.xMetres()) / distance, (to.yMetres() - from.yMetres()) / distance);
+                .varianceAlong((to.xMetres() - from.xMetres()) / distance, (to.yMetres() - from.yMetres()) / distance);
     }
 
     private static FloorPoint towards(FloorPoint a, FloorPoint b, double share) {

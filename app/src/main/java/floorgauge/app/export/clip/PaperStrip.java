@@ -49,7 +49,8 @@ final class PaperStrip {
         Scalar kind = chosen.finding().kind().isFlag() ? Ink.ACCENT : Ink.QUIET;
         new Lettering(pen, HEAD_HEIGHT).draw(head, pen.units(SIDE), top + pen.units(24), kind);
         Lettering sentence = new Lettering(pen, SENTENCE_HEIGHT);
-        List<String> lines = sentence.lines(chosen.finding().sentence().replace('\u00a0', ' '), width - 2 * pen.units(SIDE));
+        List<String> lines =
+                sentence.lines(chosen.finding().sentence().replace('\u00a0', ' '), width - 2 * pen.units(SIDE));
         for (int i = 0; i < Math.min(MOST_LINES, lines.size()); i++) {
             String more = i == MOST_LINES - 1 && lines.size() > MOST_LINES ? " ..." : "";
             sentence.draw(lines.get(i) + more, pen.units(SIDE), top + pen.units(52 + 25 * i), Ink.INK);

@@ -45,7 +45,8 @@ record Pen(Mat picture, double scale) {
         if (!corners.stream().allMatch(c -> drawable(c[0], c[1]))) {
             return;
         }
-        MatOfPoint shape = new MatOfPoint(corners.stream().map(c -> point(c[0], c[1])).toArray(Point[]::new));
+        MatOfPoint shape =
+                new MatOfPoint(corners.stream().map(c -> point(c[0], c[1])).toArray(Point[]::new));
         try {
             Imgproc.fillConvexPoly(picture, shape, colour, Imgproc.LINE_AA, SHIFT);
         } finally {

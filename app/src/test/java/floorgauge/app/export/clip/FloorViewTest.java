@@ -11,7 +11,8 @@ class FloorViewTest {
 
     @Test
     void withoutAHomographyNothingAppears() {
-        assertThat(new FloorView(List.of(), 640, 360).pixelAt(new FloorPoint(1, 1))).isEmpty();
+        assertThat(new FloorView(List.of(), 640, 360).pixelAt(new FloorPoint(1, 1)))
+                .isEmpty();
     }
 
     /** OpenCV's graf1 to graf3 homography, published with its samples; a point goes there and back. */
@@ -37,7 +38,15 @@ class FloorViewTest {
         double cos = 2 / Math.sqrt(5);
         // Ray of pixel (u, v), v down: (u/f, cos - v/f sin, -sin - v/f cos); floor where z falls by 5.
         List<Double> h = List.of(
-                5 / f, 0.0, -5 * 320 / f, 0.0, -5 * sin / f, 5 * (cos + 180 * sin / f), 0.0, cos / f, sin - 180 * cos / f);
+                5 / f,
+                0.0,
+                -5 * 320 / f,
+                0.0,
+                -5 * sin / f,
+                5 * (cos + 180 * sin / f),
+                0.0,
+                cos / f,
+                sin - 180 * cos / f);
         FloorView view = new FloorView(h, 640, 360);
         PixelPoint before = view.pixelAt(new FloorPoint(0, 10)).orElseThrow();
         assertThat(before.distanceTo(new PixelPoint(320, 180))).isLessThan(1e-6);
