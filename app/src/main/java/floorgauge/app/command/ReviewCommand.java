@@ -136,6 +136,7 @@ final class ReviewCommand implements Callable<Integer> {
         }
         try (ReviewServer server =
                 new ReviewServer(store, new ReviewServer.Settings(host, port, names, token, labels)).start()) {
+            server.warmUp();
             say("the review page is at http://" + (loopback ? "127.0.0.1" : host) + ":" + server.port() + "/"
                     + token.map(t -> "?token=" + t).orElse(""));
             if (!loopback) {

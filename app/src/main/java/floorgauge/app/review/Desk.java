@@ -2,10 +2,13 @@ package floorgauge.app.review;
 
 import floorgauge.app.result.Digest;
 import floorgauge.app.result.FindingsDocument;
+import floorgauge.app.result.FindingsJson;
 import floorgauge.app.result.FindingsJsonReader;
 import floorgauge.app.store.FilmImport;
+import floorgauge.app.store.Films;
 import floorgauge.app.store.ImportDetails;
 import floorgauge.app.store.Store;
+import floorgauge.app.store.StoredFilm;
 import floorgauge.court.failure.MendableException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -75,11 +78,24 @@ public final class Desk {
     }
 
     private void take(Path folder) {
+        if (lies(folder)) {
+            return;
+        }
         FindingsDocument read = FindingsJsonReader.read(folder.resolve(FINDINGS));
         Optional<Path> film = film(read.film().name(), read.film().sha256());
         String name = read.film().name().replaceFirst("\\.[A-Za-z0-9]{2,4}$", "");
         LocalDate day = day(read.film().name(), film.orElse(folder.resolve(FINDINGS)));
         new FilmImport(store).take(folder, new ImportDetails(day, name, film, false, Map.of()));
+    }
+
+    /** Whether these very results lie on the desk already, with their film where they have a picture; only the head is read. */
+    private boolean lies(Path folder) {
+        return FindingsJson.made(folder.resolve(FINDINGS))
+                .filter(made -> new FilmImport(store).holds(made.run(), folder))
+                .flatMap(made -> new Films(store).film(StoredFilm.idOf(made.filmSha256())))
+                .filter(f -> f.widthPixels() == 0
+                        || f.film().filter(Files::isRegularFile).isPresent())
+                .isPresent();
     }
 
     /** The film of this name whose bytes are those that were measured. */

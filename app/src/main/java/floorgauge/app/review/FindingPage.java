@@ -56,7 +56,6 @@ final class FindingPage {
                         + finding.fromSeconds() + "\" data-to=\"" + finding.toSeconds() + "\"");
         head(html, found, possession, all);
         stage(html, playable);
-        html.open("div", "class=\"evidence\"");
         html.open("section", "class=\"verdicts\" aria-label=\"Verdict\"");
         FindingLines.verdict(html, found.number(), judged);
         corrections(
@@ -67,7 +66,8 @@ final class FindingPage {
                 finding.fromSeconds(),
                 finding.toSeconds(),
                 finding.roles());
-        html.close("section");
+        html.close("section").close("div");
+        html.open("div", "class=\"evidence\"");
         html.open("section", "class=\"measured\" aria-label=\"Measured\"");
         parts(html, finding);
         NotSeenList.write(html, finding.notSeen(), "Not seen");
@@ -172,7 +172,7 @@ final class FindingPage {
     }
 
     private void stage(Html html, boolean playable) {
-        html.open("section", "class=\"stage" + (playable ? " with-film" : "") + "\" aria-label=\"Evidence\"");
+        html.open("div", "class=\"stage" + (playable ? " with-film" : "") + "\"");
         if (playable) {
             html.open("figure", "class=\"film\"").open("div", "class=\"film-frame\"");
             html.markup("<video id=\"film\" muted playsinline preload=\"auto\" tabindex=\"-1\"></video>");
@@ -199,7 +199,7 @@ final class FindingPage {
         button(html, "loop", "Loop: off");
         button(html, "to-moment", "To the decisive moment");
         html.element("span", "id=\"now\" class=\"figure\"", "");
-        html.close("p").close("div").close("section");
+        html.close("p").close("div");
     }
 
     private static void button(Html html, String id, String words) {

@@ -112,6 +112,11 @@ public final class ReviewServer implements AutoCloseable {
         return javalin.port();
     }
 
+    /** Draws the newest sheet once, so that the analyst need not wait for its drawings. */
+    public void warmUp() {
+        films.newest().ifPresent(this::sheet);
+    }
+
     /** A line on every sheet about what is still being made; blank for none. */
     public void say(String line) {
         season.set(line);

@@ -70,6 +70,18 @@ public final class FilmImport {
         });
     }
 
+    /** Whether a run's results hold now, and were taken from this folder. */
+    public boolean holds(String run, Path folder) {
+        return store.jdbi()
+                        .withHandle(h -> h.createQuery("SELECT COUNT(*) FROM runs r JOIN films f ON f.id = r.film_id"
+                                        + " WHERE r.id = :run AND r.holds = 1 AND f.folder = :folder")
+                                .bind("run", run)
+                                .bind("folder", folder.toAbsolutePath().toString())
+                                .mapTo(Long.class)
+                                .one())
+                > 0;
+    }
+
     private static void film(Handle handle, String id, Path folder, FindingsDocument read, ImportDetails details) {
         FilmSource film = read.film();
         handle.createUpdate("INSERT INTO films (id, sha256, name, practice_day, title, folder, film_path, width_px,"

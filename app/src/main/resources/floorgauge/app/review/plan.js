@@ -49,7 +49,9 @@ export class Plan {
       left = middle - least / 2;
       right = middle + least / 2;
     }
-    this.scale = Math.max(0.55, (right - left) / 460);
+    this.svg.style.setProperty('--ratio', ((right - left) / (bottom - top)).toFixed(3));
+    const shown = this.svg.clientWidth || 460;
+    this.scale = Math.min(2.2, Math.max(0.5, (right - left) / shown));
     this.edges = [left, right];
     set(this.svg, { viewBox: [left, top, right - left, bottom - top].map(Math.round).join(' ') });
   }
