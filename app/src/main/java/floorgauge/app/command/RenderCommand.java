@@ -83,6 +83,13 @@ final class RenderCommand implements Callable<Integer> {
             description = "Frames a second: a number, 59.94, or variable (default: ${DEFAULT-VALUE}).")
     private String frames;
 
+    @Option(
+            names = "--bits",
+            paramLabel = "N",
+            defaultValue = "2000000",
+            description = "Bits a second of the encoded film (default: ${DEFAULT-VALUE}).")
+    private long bits;
+
     @Override
     public Integer call() {
         if (list) {
@@ -105,13 +112,22 @@ final class RenderCommand implements Callable<Integer> {
 
     private RenderedFilm render(PlayedScene scene, CameraPath given) {
         RenderPlan plan =
-                RenderPlan.in(gym(scene), scene, scene.end(), style(), seed).withTimes(times(scene.durationSeconds()));
+                RenderPlan.in(gym(scene), scene, scene.end(), style(), seed)
+                        .withTimes(times(scene.durationSeconds()))
+                        .withBitsPerSecond(checkedBits());
         if (given != null) {
             plan = plan.withPath(given, camera.getFileName().toString());
         }
         try (ProgressBar bar = new ProgressBar(scene.name(), plan.times().count())) {
             return new RenderJob(plan, out, scene.name()).run((done, total) -> bar.stepTo(done));
         }
+    }
+
+    private long checkedBits() {
+        if (bits < 100_000 || bits > 50_000_000) {
+            throw new MendableException("--bits " + bits + ": expected 100000 to 50000000 bits a second");
+        }
+        return bits;
     }
 
     private CameraStyle style() {

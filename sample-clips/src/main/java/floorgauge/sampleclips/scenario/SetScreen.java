@@ -24,7 +24,7 @@ final class SetScreen implements Goal {
     private static final double GONE_METRES_PER_SECOND = 1.3;
     private static final double THERE_METRES = 0.1;
     private static final double STILL_METRES_PER_SECOND = 0.3;
-    private static final double PATIENCE_SECONDS = 4.5;
+    private static final double PATIENCE_SECONDS = 3.5;
     private static final double SLIDE_IN_SECONDS = 0.6;
     private static final double SLIDE_SECONDS = 2.0;
     /** One who comes up to a standing defender does not push him away. */

@@ -42,12 +42,13 @@ final class Takes {
         return best;
     }
 
-    /** How many flags a scene earns, and how many of the passes that a version holds had no window to be thrown in. */
+    /** How many flags a scene earns, passes go through bodies, and passes that a version holds had no window to be thrown in. */
     private static long amiss(Scenario scenario, PlayedScene scene, long seed) {
         List<LabelledEvent> events = SceneLabeller.label(scene, seed).events();
         long amiss = events.stream()
                 .filter(e -> e.kind().isFlag() && !e.cantTell().contains(LabelledEvent.EXISTENCE))
                 .count();
+        amiss += PassLanes.throughBodies(scene);
         for (PlayedStep step : scene.steps()) {
             if (scenario.holds(step.label())) {
                 amiss += events.stream().anyMatch(e -> inWindow(e, step)) ? 0 : 1;
