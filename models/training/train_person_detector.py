@@ -63,9 +63,10 @@ def train(net, banks, settings, device):
     mixed = {"device_type": device, "dtype": torch.bfloat16, "enabled": device == "cuda"}
     start = time.time()
     net.train()
-    for step in range(settings.steps):
+    step = 0
+    while (done := max(step / settings.steps, (time.time() - start) / (60 * settings.minutes))) < 1:
         rate = settings.rate * min(1, (step + 1) / WARM_UP_STEPS)
-        rate *= 0.02 + 0.98 * 0.5 * (1 + math.cos(math.pi * step / settings.steps))
+        rate *= 0.02 + 0.98 * 0.5 * (1 + math.cos(math.pi * done))
         for group in optimiser.param_groups:
             group["lr"] = rate
         rendered = torch.rand(1, generator=generator, device=device).item() < settings.rendered_share
@@ -94,8 +95,10 @@ def train(net, banks, settings, device):
                 average[k].lerp_(v, 1 - decay)
         if step % 250 == 0:
             print(f"{step} focal {focal.item():.3f} box {box.item():.4f} {time.time() - start:.0f} s", flush=True)
+        step += 1
     net.load_state_dict(average)
     net.eval()
+    return step
 
 
 def scores(net, held, device):
@@ -110,6 +113,7 @@ def main():
     parser.add_argument("--rendered", required=True)
     parser.add_argument("--out", required=True)
     parser.add_argument("--steps", type=int, default=2600)
+    parser.add_argument("--minutes", type=float, default=60, help="the rate falls to nothing by then, however few the steps")
     parser.add_argument("--batch", type=int, default=64)
     parser.add_argument("--rate", type=float, default=1.5e-4)
     parser.add_argument("--rendered-share", type=float, default=0.35)
@@ -124,14 +128,14 @@ def main():
     counts = {"photographs": len(photographs), "rendered": len(rendered)}
     before = scores(net, held, device)
     print("before", counts, before, flush=True)
-    train(net, [Bank(photographs, device), Bank(rendered, device)], settings, device)
+    steps = train(net, [Bank(photographs, device), Bank(rendered, device)], settings, device)
     after = scores(net, held, device)
     print("after", after, flush=True)
     out = Path(settings.out)
     out.mkdir(parents=True, exist_ok=True)
     np.savez(out / "person-detector.npz", **{k: v.detach().half().cpu().numpy() for k, v in net.network.named_parameters()})
     keep = {k: v for k, v in vars(settings).items() if k not in ("source", "people", "rendered", "out")}
-    record = {"settings": keep, "pictures": counts, "before": before, "after": after}
+    record = {"settings": keep, "pictures": counts, "steps": steps, "before": before, "after": after}
     (out / "person-detector.json").write_text(json.dumps(record, indent=1) + "\n")
 
 

@@ -5,6 +5,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import floorgauge.court.calibration.OpenCv;
+import floorgauge.court.failure.MendableException;
+import floorgauge.court.floor.PixelPoint;
 import floorgauge.court.rules.RuleSet;
 import floorgauge.court.track.ImageBox;
 import floorgauge.sampleclips.render.camera.Camera;
@@ -17,11 +19,14 @@ import floorgauge.sampleclips.scenario.ScenarioLibrary;
 import floorgauge.sampleclips.scene.Scene;
 import floorgauge.sampleclips.truth.BallTruth;
 import floorgauge.sampleclips.truth.FrameTruth;
+import floorgauge.sampleclips.truth.JointTruth;
 import floorgauge.sampleclips.truth.PersonTruth;
+import floorgauge.sampleclips.truth.Visibility;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
@@ -30,10 +35,13 @@ import org.opencv.imgcodecs.Imgcodecs;
 
 /**
  * Writes pictures for training: three frames in a row one above the other (for the ball), the middle one alone (for
- * people), with {@code annotations.json} (COCO boxes of the visible part of each person) and {@code triples.json}
- * (balls: x, y, radius in pixels of one frame).
+ * people), with {@code annotations.json} (COCO boxes and keypoints of each person) and {@code triples.json}
+ * (balls: x, y, radius in pixels of one frame, visible share).
  *
- * <pre>java floorgauge.sampleclips.training.TrainingPictures DIR COUNT FIRST_SEED</pre>
+ * <pre>java floorgauge.sampleclips.training.TrainingPictures DIR SCENES FIRST_SEED [LOOKS]</pre>
+ *
+ * Each scene is looked at LOOKS times (once, where not given), each with a gym, a camera and a moment of its own. Runs
+ * with other seeds may go on side by side into folders of their own.
  */
 public final class TrainingPictures {
 
@@ -46,7 +54,8 @@ public final class TrainingPictures {
     /** Less of a person than this is left to the trainer to ignore. */
     private static final double LEAST_VISIBLE = 0.3;
 
-    private static final double LEAST_BALL_VISIBLE = 0.3;
+    /** A ball of which less shows is as good as not there. */
+    private static final double LEAST_BALL_VISIBLE = 0.03;
 
     private final Path folder;
     private final ObjectNode annotations = JsonNodeFactory.instance.objectNode();
@@ -61,24 +70,35 @@ public final class TrainingPictures {
     public static void main(String[] args) throws IOException {
         OpenCv.load();
         Path folder = Path.of(args[0]);
-        int count = Integer.parseInt(args[1]);
+        int scenes = Integer.parseInt(args[1]);
         long firstSeed = Long.parseLong(args[2]);
-        if (firstSeed + count > FIRST_HELD_OUT_SEED) {
+        int looks = args.length > 3 ? Integer.parseInt(args[3]) : 1;
+        if (firstSeed + scenes > FIRST_HELD_OUT_SEED) {
             throw new IllegalArgumentException(
-                    "seeds from " + FIRST_HELD_OUT_SEED + " on are held out; lower FIRST_SEED or COUNT");
+                    "seeds from " + FIRST_HELD_OUT_SEED + " on are held out; lower FIRST_SEED or SCENES");
         }
         Files.createDirectories(folder.resolve("images"));
         TrainingPictures pictures = new TrainingPictures(folder);
         List<String> names = ScenarioLibrary.list();
-        for (int k = 0; k < count; k++) {
-            pictures.add(names.get(k % names.size()), firstSeed + k);
+        for (long seed = firstSeed; seed < firstSeed + scenes; seed++) {
+            String name = names.get((int) (seed % names.size()));
+            Scene scene;
+            try {
+                scene = ScenarioLibrary.load(name, seed);
+            } catch (MendableException e) {
+                System.err.println(name + ", seed " + seed + ", left out: " + e.getMessage());
+                continue;
+            }
+            for (int look = 0; look < looks; look++) {
+                pictures.add(scene, name, seed, look);
+            }
         }
         pictures.finish();
     }
 
-    private void add(String name, long seed) throws IOException {
+    private void add(Scene scene, String name, long sceneSeed, int look) throws IOException {
+        long seed = sceneSeed + FIRST_HELD_OUT_SEED * look;
         SplittableRandom random = new SplittableRandom(seed);
-        Scene scene = ScenarioLibrary.load(name, seed);
         Gym gym = random.nextDouble() < 0.5
                 ? Gym.clean(scene.rules(), seed)
                 : Gym.school(scene.rules(), random.nextDouble(0.5), seed);
@@ -137,7 +157,7 @@ public final class TrainingPictures {
         for (PersonTruth person : truth.people()) {
             person.box().ifPresent(box -> {
                 boolean ignore = person.visibleFraction() < LEAST_VISIBLE;
-                addBox(imageId, box, ignore);
+                addBox(imageId, box, ignore, person);
             });
         }
         ObjectNode triple = triples.addObject().put("file", file).put("clip", clip);
@@ -145,7 +165,7 @@ public final class TrainingPictures {
         truth.ball().filter(b -> b.visibleFraction() >= LEAST_BALL_VISIBLE).ifPresent(ball -> addBall(balls, ball));
     }
 
-    private void addBox(int imageId, ImageBox box, boolean ignore) {
+    private void addBox(int imageId, ImageBox box, boolean ignore, PersonTruth person) {
         double left = Math.max(0, box.left());
         double top = Math.max(0, box.top());
         double right = Math.min(WIDTH, box.right());
@@ -155,12 +175,29 @@ public final class TrainingPictures {
         }
         ObjectNode node = boxes.addObject().put("image_id", imageId).put("ignore", ignore);
         node.putArray("bbox").add(left).add(top).add(right - left).add(bottom - top);
+        ArrayNode keypoints = node.putArray("keypoints");
+        for (JointTruth joint : person.joints()) {
+            addKeypoint(keypoints, joint);
+        }
+    }
+
+    /** COCO's x, y, v: 2 seen, 1 hidden, 0 with no place in the picture. */
+    private static void addKeypoint(ArrayNode keypoints, JointTruth joint) {
+        Optional<PixelPoint> inside = joint.pixel()
+                .filter(p -> p.x() >= 0 && p.x() < WIDTH && p.y() >= 0 && p.y() < HEIGHT);
+        keypoints.add(inside.map(PixelPoint::x).orElse(0.0));
+        keypoints.add(inside.map(PixelPoint::y).orElse(0.0));
+        keypoints.add(inside.isEmpty() ? 0 : joint.visibility() == Visibility.SEEN ? 2 : 1);
     }
 
     private static void addBall(ArrayNode balls, BallTruth ball) {
         ball.pixel()
                 .filter(p -> p.x() > 0 && p.x() < WIDTH && p.y() > 0 && p.y() < HEIGHT)
-                .ifPresent(p -> balls.addArray().add(p.x()).add(p.y()).add(ball.radiusPixels()));
+                .ifPresent(p -> balls.addArray()
+                        .add(p.x())
+                        .add(p.y())
+                        .add(ball.radiusPixels())
+                        .add(ball.visibleFraction()));
     }
 
     private void finish() throws IOException {
