@@ -20,6 +20,7 @@ import cv2
 import numpy as np
 import torch
 
+from ball_network import FRAMES, BallDetector, BallHeads, folded
 from networks import PersonDetector, PoseEstimator
 from pictures import figure_picture
 
@@ -43,6 +44,35 @@ def main(modules, detector_weights=None):
     build_detector(modules, source, detector_weights)
     build_pose(modules, source, "movenet-lightning", "pose-fast", 192)
     build_pose(modules, source, "movenet-thunder", "pose-fine", 256)
+
+
+def build_ball(weights):
+    """The ball detector comes from no package; the golden tensors guard the export alone."""
+    network = BallHeads()
+    trained = np.load(weights)
+    wanted = {k for k, v in network.state_dict().items() if v.is_floating_point()}
+    if wanted != set(trained.files):
+        raise SystemExit("the trained parameters are not the ball network's")
+    network.load_state_dict({k: torch.from_numpy(trained[k].astype(np.float32)) for k in trained.files}, strict=False)
+    plain = BallDetector(network.eval())
+    frames = ball_frames()
+    with torch.no_grad():
+        expected = plain(torch.from_numpy(frames))
+        network = BallDetector(folded(network))
+        difference = float((network(torch.from_numpy(frames)) - expected)[:, :3].abs().max())
+    print(f"ball-detector: folding changes the three best answers by at most {difference:.1e}")
+    save(network, "ball-detector", (torch.from_numpy(frames),), 3)
+    golden("ball-detector", np.concatenate(frames), expected[0, :3].tolist())
+
+
+def ball_frames():
+    """Two balls on a floor, one lying, one in flight, in three frames."""
+    frames = [figure_picture(192, 256, [(40, 30, 40, 110), (150, 40, 50, 120)]) for _ in range(FRAMES)]
+    for k, frame in enumerate(frames):
+        for centre in ((200, 60), (100 + 14 * (k - 1), 50 + 3 * (k - 1) ** 2)):
+            cv2.circle(frame, centre, 8, (40, 110, 205), -1, cv2.LINE_AA)
+            cv2.ellipse(frame, centre, (3, 8), 20, 0, 360, (25, 50, 90), 1, cv2.LINE_AA)
+    return np.stack(frames)
 
 
 def check_source(folder, name):
@@ -138,8 +168,8 @@ def report(what, own, expected, tolerance):
         raise SystemExit(f"{what}: differs from TensorFlow.js by more than {tolerance}")
 
 
-def save(network, name, example):
-    """Traces, saves, loads again and compares on another size of batch."""
+def save(network, name, example, rows=1):
+    """Traces, saves, loads again and compares on another size of batch; rows is the number of pictures to one answer."""
     file = MODELS / (name + ".pt")
     scripted(network)
     with torch.no_grad():
@@ -148,6 +178,7 @@ def save(network, name, example):
         strip(file)
         loaded = torch.jit.load(str(file))
         other = (example[0].flip(2).repeat(2, 1, 1, 1), *example[1:])
+        assert len(loaded(*other)) * rows == len(other[0])
         difference = float((loaded(*other) - network(*other)).abs().max())
     print(f"{file.name}: {file.stat().st_size} bytes, differs from the module by {difference:.1e}, SHA-256 {hashlib.sha256(file.read_bytes()).hexdigest()}")
 
@@ -182,7 +213,11 @@ def golden(name, picture, values):
 
 if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("modules", help="the node_modules folder")
+    parser.add_argument("modules", nargs="?", help="the node_modules folder; without it only the ball detector is made")
     parser.add_argument("--detector-weights", help="best.npz of models/training/train_detector.py")
+    parser.add_argument("--ball-weights", help="ball-detector.npz of models/training/train_ball_detector.py")
     arguments = parser.parse_args()
-    main(arguments.modules, arguments.detector_weights)
+    if arguments.modules:
+        main(arguments.modules, arguments.detector_weights)
+    if arguments.ball_weights:
+        build_ball(arguments.ball_weights)
