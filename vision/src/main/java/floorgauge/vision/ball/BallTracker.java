@@ -38,12 +38,23 @@ public final class BallTracker {
     /** Two points of one holder are joined over such a gap, seconds. */
     private static final double LONGEST_JOIN = 1.5;
 
+    /** A flight without known ends needs as many sightings to be told. */
+    private static final int LEAST_LEG = 4;
+
+    /** A flight that is to take points from a holder must fit them this well. */
+    private static final double CLOSE_FIT_RADII = 0.4;
+
+    /** From hands to hands, seconds (common practice: a pass is in the air for less than a second and a half). */
+    private static final double LONGEST_PASS = 1.5;
+
     private final PinholeCamera camera;
     private final PlayersAtInstants players;
+    private final FlightFitter fitter;
 
     private BallTracker(PinholeCamera camera, Collection<PlayerTrack> tracks) {
         this.camera = camera;
         this.players = new PlayersAtInstants(tracks);
+        this.fitter = new FlightFitter(camera);
     }
 
     /**
@@ -60,6 +71,7 @@ public final class BallTracker {
     private List<BallObservation> follow(List<BallLook> looks) {
         List<BallPoint> path = BallPathFinder.find(looks);
         int[] holders = new HolderFinder(camera, players).holders(path);
+        widenFlights(path, holders);
         List<BallObservation> ball = new ArrayList<>();
         int k = 0;
         while (k < holders.length) {
@@ -145,28 +157,98 @@ public final class BallTracker {
         return new FloorCovariance(a * dx * dx + b * dy * dy, (a - b) * dx * dy, a * dy * dy + b * dx * dx);
     }
 
+    /** Free flights one after the other, as between a shot, the rim and the floor. */
     private void fly(List<BallPoint> path, int[] holders, int from, int to, List<BallObservation> ball) {
         Optional<FlightEnd> start = from == 0 ? Optional.empty() : held(path.get(from - 1), holders[from - 1]);
         Optional<FlightEnd> end = to == holders.length ? Optional.empty() : held(path.get(to), holders[to]);
-        List<BallPoint> points = path.subList(from, to);
-        Optional<Flight> flight = new FlightFitter(camera).fit(points, start, end);
-        for (BallPoint point : points) {
-            Optional<FloorEstimate> floor = flight.map(f -> f.floorAt(point.timeSeconds()));
-            if (floor.isEmpty() && start.isPresent() && end.isPresent()) {
-                floor = Optional.of(between(start.get(), end.get(), point.timeSeconds()));
+        int at = from;
+        while (at < to) {
+            Optional<FlightEnd> left = at == from ? start : Optional.empty();
+            Leg leg = longestLeg(path, at, to, left, end);
+            for (BallPoint point : path.subList(at, leg.to())) {
+                flying(point, leg.flight(), start, end).ifPresent(ball::add);
             }
-            OptionalDouble height = flight.isPresent()
-                    ? OptionalDouble.of(Math.max(0, flight.get().heightAt(point.timeSeconds())))
-                    : OptionalDouble.empty();
-            floor.ifPresent(f -> ball.add(new BallObservation(
-                    point.frame(),
-                    point.timeSeconds(),
-                    f,
-                    height,
-                    Optional.of(point.sighting().centre()),
-                    OptionalInt.empty(),
-                    point.sighting().score())));
+            at = leg.to();
         }
+    }
+
+    /** A piece of the way that one free flight explains; without one where none does. */
+    private record Leg(int to, Optional<Flight> flight) {}
+
+    private Leg longestLeg(List<BallPoint> path, int from, int to, Optional<FlightEnd> start, Optional<FlightEnd> end) {
+        for (int stop = to; stop - from >= (stop == to ? 1 : LEAST_LEG); stop--) {
+            Optional<FlightEnd> arrives = stop == to ? end : Optional.empty();
+            if (start.isEmpty() && arrives.isEmpty() && stop - from < LEAST_LEG) {
+                break;
+            }
+            Optional<Flight> flight = fitter.fit(path.subList(from, stop), start, arrives);
+            if (flight.isPresent()) {
+                return new Leg(stop, flight);
+            }
+        }
+        return new Leg(from + 1, Optional.empty());
+    }
+
+    private Optional<BallObservation> flying(
+            BallPoint point, Optional<Flight> flight, Optional<FlightEnd> start, Optional<FlightEnd> end) {
+        double time = point.timeSeconds();
+        Optional<FloorEstimate> floor = flight.map(f -> f.floorAt(time));
+        OptionalDouble height = flight.isPresent()
+                ? OptionalDouble.of(Math.max(0, flight.get().heightAt(time)))
+                : OptionalDouble.empty();
+        if (floor.isEmpty() && start.isPresent() && end.isPresent()) {
+            floor = Optional.of(between(start.get(), end.get(), time));
+        }
+        return floor.map(f -> new BallObservation(
+                point.frame(),
+                time,
+                f,
+                height,
+                Optional.of(point.sighting().centre()),
+                OptionalInt.empty(),
+                point.sighting().score()));
+    }
+
+    /**
+     * Moves release and reception outward as long as the same free flight explains the points there too: a ball that leaves
+     * along the line of sight seems to stay in its giver's hands for a while.
+     */
+    private void widenFlights(List<BallPoint> path, int[] holders) {
+        int k = 0;
+        while (k < holders.length) {
+            int end = k + 1;
+            while (end < holders.length && holders[end] == holders[k]) {
+                end++;
+            }
+            if (holders[k] == HolderFinder.NOBODY) {
+                int first = k;
+                while (first > 1 && stillFlies(path, holders, first - 1, end)) {
+                    holders[--first] = HolderFinder.NOBODY;
+                }
+                while (end < holders.length - 1 && stillFlies(path, holders, first, end + 1)) {
+                    holders[end++] = HolderFinder.NOBODY;
+                }
+            }
+            k = end;
+        }
+    }
+
+    private boolean stillFlies(List<BallPoint> path, int[] holders, int from, int to) {
+        boolean known = from > 0
+                && to < holders.length
+                && holders[from - 1] != HolderFinder.NOBODY
+                && holders[to] != HolderFinder.NOBODY;
+        if (!known || path.get(to - 1).timeSeconds() - path.get(from).timeSeconds() > LONGEST_PASS) {
+            return false;
+        }
+        List<BallPoint> points = path.subList(from, to);
+        double radius = points.stream()
+                .mapToDouble(p -> p.sighting().radiusPixels())
+                .average()
+                .orElse(1);
+        return fitter.fit(points, held(path.get(from - 1), holders[from - 1]), held(path.get(to), holders[to]))
+                .filter(f -> f.pixelError() <= CLOSE_FIT_RADII * radius)
+                .isPresent();
     }
 
     private static FloorEstimate between(FlightEnd a, FlightEnd b, double time) {

@@ -4,11 +4,15 @@ import floorgauge.court.calibration.CalibrationStatus;
 import floorgauge.court.calibration.CourtCalibration;
 import floorgauge.court.calibration.CourtOverTime;
 import floorgauge.court.failure.MendableException;
+import floorgauge.court.track.FilmTracks;
 import floorgauge.vision.background.BackgroundModel;
 import floorgauge.vision.background.BackgroundScan;
 import floorgauge.vision.background.MovingRegions;
+import floorgauge.vision.ball.BallTracker;
+import floorgauge.vision.ball.BallWatcher;
 import floorgauge.vision.film.FilmFrame;
 import floorgauge.vision.film.FilmReader;
+import floorgauge.vision.network.BallDetector;
 import floorgauge.vision.network.DetectorSettings;
 import floorgauge.vision.network.ModelFolder;
 import floorgauge.vision.network.PersonDetector;
@@ -38,8 +42,15 @@ public final class FilmTracker implements AutoCloseable {
     /** Two boxes that share more than this of their union are one person, as box scores count them. */
     private static final double MOST_OVERLAP = 0.5;
 
+    /** Places that score less are not worth remembering: the way of the ball never needs them. */
+    private static final double LEAST_BALL_SCORE = 0.08;
+
+    /** A pass lasts a few tenths of a second. */
+    private static final double BALL_INTERVAL_SECONDS = 0.07;
+
     private final TrackingSettings settings;
     private final PersonDetector detector;
+    private final BallDetector balls;
     private final PoseEstimator poses;
 
     /** Hears how far a film has been worked through. */
@@ -66,6 +77,7 @@ public final class FilmTracker implements AutoCloseable {
     public FilmTracker(TrackingSettings settings, ModelFolder models) {
         this.settings = settings;
         this.detector = new PersonDetector(models, new DetectorSettings(LEAST_SCORE, MOST_OVERLAP));
+        this.balls = new BallDetector(models, LEAST_BALL_SCORE);
         this.poses = new PoseEstimator(models, PoseQuality.FAST);
     }
 
@@ -104,6 +116,7 @@ public final class FilmTracker implements AutoCloseable {
         try (BackgroundModel background = times.during("empty hall", () -> BackgroundScan.scan(film));
                 MovingRegions moving = new MovingRegions(background);
                 PeopleFinder finder = new PeopleFinder(calibration, settings, detector, poses, moving, times);
+                BallWatcher watcher = new BallWatcher(balls, BALL_INTERVAL_SECONDS, calibration);
                 FilmReader reader = FilmReader.open(film);
                 FilmFrame frame = new FilmFrame()) {
             requireSize(film, calibration, reader);
@@ -120,10 +133,21 @@ public final class FilmTracker implements AutoCloseable {
                 } else {
                     tracker.passed(frame.index(), frame.timeSeconds());
                 }
+                times.during("ball", () -> watcher.frame(frame));
                 progress.reached(frame.timeSeconds(), reader.info().durationSeconds());
             }
-            return times.during("tracks", () -> tracker.tracked(background.isKnown()));
+            TrackedFilm people = times.during("tracks", () -> tracker.tracked(background.isKnown()));
+            return times.during("ball", () -> withBall(people, watcher, calibration));
         }
+    }
+
+    private static TrackedFilm withBall(TrackedFilm people, BallWatcher watcher, CourtCalibration calibration) {
+        FilmTracks tracks = people.tracks();
+        FilmTracks complete = new FilmTracks(
+                tracks.frameTimesSeconds(),
+                tracks.players(),
+                BallTracker.track(watcher.looks(), tracks.players(), calibration));
+        return new TrackedFilm(complete, people.kits(), people.staticCamera());
     }
 
     private static void requireSize(Path film, CourtCalibration calibration, FilmReader reader) {
@@ -139,6 +163,7 @@ public final class FilmTracker implements AutoCloseable {
     @Override
     public void close() {
         poses.close();
+        balls.close();
         detector.close();
     }
 }
