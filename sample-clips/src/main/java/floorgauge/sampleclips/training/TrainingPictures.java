@@ -183,8 +183,8 @@ public final class TrainingPictures {
 
     /** COCO's x, y, v: 2 seen, 1 hidden, 0 with no place in the picture. */
     private static void addKeypoint(ArrayNode keypoints, JointTruth joint) {
-        Optional<PixelPoint> inside = joint.pixel()
-                .filter(p -> p.x() >= 0 && p.x() < WIDTH && p.y() >= 0 && p.y() < HEIGHT);
+        Optional<PixelPoint> inside =
+                joint.pixel().filter(p -> p.x() >= 0 && p.x() < WIDTH && p.y() >= 0 && p.y() < HEIGHT);
         keypoints.add(inside.map(PixelPoint::x).orElse(0.0));
         keypoints.add(inside.map(PixelPoint::y).orElse(0.0));
         keypoints.add(inside.isEmpty() ? 0 : joint.visibility() == Visibility.SEEN ? 2 : 1);

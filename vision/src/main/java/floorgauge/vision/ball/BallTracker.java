@@ -135,7 +135,8 @@ public final class BallTracker {
     /** The ball in somebody's hands. */
     private Optional<FlightEnd> held(BallPoint point, int holder) {
         return find(holder, point.timeSeconds())
-                .flatMap(player -> Sight.of(camera, point.sighting().centre(), player.foot().mean())
+                .flatMap(player -> Sight.of(
+                                camera, point.sighting().centre(), player.foot().mean())
                         .map(sight -> beside(point, player, sight)));
     }
 
@@ -147,7 +148,9 @@ public final class BallTracker {
         FloorCovariance own = along(sight.rightX(), sight.rightY(), SIDE_ERROR, ARM_METRES);
         double height = Math.max(BallSize.RADIUS_METRES, sight.heightMetres());
         return new FlightEnd(
-                point.timeSeconds(), new FloorEstimate(place, player.foot().covariance().plus(own)), height);
+                point.timeSeconds(),
+                new FloorEstimate(place, player.foot().covariance().plus(own)),
+                height);
     }
 
     /** Standard deviations along a unit direction and across it. */

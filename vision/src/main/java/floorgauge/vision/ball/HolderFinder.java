@@ -119,8 +119,8 @@ final class HolderFinder {
         }
         PlayerNear giver = stages[k].near().get(from);
         PlayerNear taker = stages[k].near().get(to);
-        boolean together = giver != null
-                && giver.foot().mean().distanceTo(taker.foot().mean()) <= HANDOFF_METRES;
+        boolean together =
+                giver != null && giver.foot().mean().distanceTo(taker.foot().mean()) <= HANDOFF_METRES;
         return together ? COST_OF_HANDOFF : IMPOSSIBLE;
     }
 
@@ -129,7 +129,8 @@ final class HolderFinder {
         Map<Integer, PlayerNear> near = new LinkedHashMap<>();
         Map<Integer, Sight> sights = new LinkedHashMap<>();
         for (PlayerNear player : players.at(point.timeSeconds())) {
-            Optional<Sight> sight = Sight.of(camera, point.sighting().centre(), player.foot().mean());
+            Optional<Sight> sight =
+                    Sight.of(camera, point.sighting().centre(), player.foot().mean());
             if (sight.isPresent()) {
                 near.put(player.id(), player);
                 sights.put(player.id(), sight.get());

@@ -79,8 +79,10 @@ final class PlayersAtInstants {
         FloorCovariance d = b.covariance();
         return new FloorEstimate(
                 new FloorPoint(
-                        a.mean().xMetres() + share * (b.mean().xMetres() - a.mean().xMetres()),
-                        a.mean().yMetres() + share * (b.mean().yMetres() - a.mean().yMetres())),
+                        a.mean().xMetres()
+                                + share * (b.mean().xMetres() - a.mean().xMetres()),
+                        a.mean().yMetres()
+                                + share * (b.mean().yMetres() - a.mean().yMetres())),
                 new FloorCovariance(
                         c.xx() + share * (d.xx() - c.xx()),
                         c.xy() + share * (d.xy() - c.xy()),

@@ -58,7 +58,10 @@ class BallPathFinderTest {
     @Test
     void noBallCrossesThePictureInATick() {
         List<BallPoint> path = BallPathFinder.find(List.of(
-                look(0, at(100, 100, 0.9)), look(1, at(1200, 100, 0.9)), look(2, at(101, 100, 0.9)), look(3, at(102, 100, 0.9))));
+                look(0, at(100, 100, 0.9)),
+                look(1, at(1200, 100, 0.9)),
+                look(2, at(101, 100, 0.9)),
+                look(3, at(102, 100, 0.9))));
         assertThat(path).extracting(p -> p.look()).containsExactly(0, 2, 3);
     }
 }

@@ -40,8 +40,7 @@ class BallTrackerTest {
             looks.add(new BallLook(
                     2L * k,
                     t,
-                    List.of(stand.sighting(
-                            at[0], at[1], at[2], random.nextGaussian(), random.nextGaussian(), 0.8))));
+                    List.of(stand.sighting(at[0], at[1], at[2], random.nextGaussian(), random.nextGaussian(), 0.8))));
         }
         return looks;
     }
@@ -50,16 +49,14 @@ class BallTrackerTest {
         double s = Math.max(0, Math.min(1, (t - RELEASE) / (RECEPTION - RELEASE)));
         double flown = s * (RECEPTION - RELEASE);
         double rise = Flight.GRAVITY * (RECEPTION - RELEASE) / 2;
-        return new double[] {
-            4.3 + s * 4.4, -2 + s, 1.3 + rise * flown - Flight.GRAVITY * flown * flown / 2
-        };
+        return new double[] {4.3 + s * 4.4, -2 + s, 1.3 + rise * flown - Flight.GRAVITY * flown * flown / 2};
     }
 
     @Test
     void noSightingIsNoBall() {
         CourtCalibration calibration = stand.calibration();
-        assertThat(BallTracker.track(List.of(), players, calibration)).hasValueSatisfying(b -> assertThat(b)
-                .isEmpty());
+        assertThat(BallTracker.track(List.of(), players, calibration))
+                .hasValueSatisfying(b -> assertThat(b).isEmpty());
     }
 
     @Test

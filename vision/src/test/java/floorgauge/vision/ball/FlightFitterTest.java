@@ -33,8 +33,7 @@ class FlightFitterTest {
     }
 
     private static FlightEnd end(double time, double x, double y, double z) {
-        return new FlightEnd(
-                time, new FloorEstimate(new FloorPoint(x, y), FloorCovariance.isotropic(0.3)), z);
+        return new FlightEnd(time, new FloorEstimate(new FloorPoint(x, y), FloorCovariance.isotropic(0.3)), z);
     }
 
     @Test

@@ -44,9 +44,11 @@ final class Stand {
             }
             floorToPixel.setRow(row, new double[] {rotation[row][0], rotation[row][1], t});
         }
-        RealMatrix k = MatrixUtils.createRealMatrix(
-                new double[][] {{FOCAL, 0, (WIDTH - 1) / 2.0}, {0, FOCAL, (HEIGHT - 1) / 2.0}, {0, 0, 1}});
-        RealMatrix back = new LUDecomposition(k.multiply(floorToPixel)).getSolver().getInverse();
+        RealMatrix k = MatrixUtils.createRealMatrix(new double[][] {
+            {FOCAL, 0, (WIDTH - 1) / 2.0}, {0, FOCAL, (HEIGHT - 1) / 2.0}, {0, 0, 1}
+        });
+        RealMatrix back =
+                new LUDecomposition(k.multiply(floorToPixel)).getSolver().getInverse();
         double[] h = new double[9];
         for (int i = 0; i < 9; i++) {
             h[i] = back.getEntry(i / 3, i % 3);
