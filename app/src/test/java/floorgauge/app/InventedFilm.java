@@ -98,6 +98,7 @@ public final class InventedFilm {
                 "lines",
                 "good",
                 "The lane, the arc and the end line were found, 0.6 px from where they are painted.",
+                "still",
                 List.of(0.01, 0.0, -6.0, 0.0, 0.02, 3.0, 0.0, 0.001, 1.0),
                 point -> pixelAt(point, 0));
         return new MeasuredFilm(

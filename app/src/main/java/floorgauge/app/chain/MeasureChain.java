@@ -115,7 +115,7 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
         MeasuredFilm measured = new MeasuredFilm(
                 source(film, sha256, info, tracks, warnings),
                 settingsFor(film),
-                CourtReading.of(court, source),
+                CourtReading.of(court, source, overTime.isStill()),
                 tracks,
                 findings);
         List<List<ShownFrame>> frames = stages.during(

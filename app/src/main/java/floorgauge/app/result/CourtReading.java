@@ -18,6 +18,7 @@ import java.util.function.Function;
  * @param source {@code lines}, {@code points}, or {@code none} where positions came without a picture
  * @param status {@code good}, {@code weak} or {@code none}
  * @param reason one sentence
+ * @param camera {@code still}, {@code moving}, or {@code none} where positions came without a picture
  * @param pixelToFloor homography row by row, pixels to metres in the court frame; empty where there is none
  * @param floorToPixel where a floor point appears in the film; empty out of sight, and always without a homography
  */
@@ -26,6 +27,7 @@ public record CourtReading(
         String source,
         String status,
         String reason,
+        String camera,
         List<Double> pixelToFloor,
         Function<FloorPoint, Optional<PixelPoint>> floorToPixel) {
 
@@ -34,6 +36,7 @@ public record CourtReading(
         Objects.requireNonNull(source, "source");
         Objects.requireNonNull(status, "status");
         Objects.requireNonNull(reason, "reason");
+        Objects.requireNonNull(camera, "camera");
         Objects.requireNonNull(floorToPixel, "floorToPixel");
         pixelToFloor = List.copyOf(pixelToFloor);
         if (!pixelToFloor.isEmpty() && pixelToFloor.size() != 9) {
@@ -45,13 +48,15 @@ public record CourtReading(
      * What a calibration says.
      *
      * @param source {@code lines} or {@code points}
+     * @param still whether the camera stood still
      */
-    public static CourtReading of(CourtCalibration calibration, String source) {
+    public static CourtReading of(CourtCalibration calibration, String source, boolean still) {
         return new CourtReading(
                 calibration.rules(),
                 source,
                 calibration.status().name().toLowerCase(Locale.ROOT),
                 calibration.reason(),
+                still ? "still" : "moving",
                 Arrays.stream(calibration.homographyPixelToFloor()).boxed().toList(),
                 point -> calibration.pixelAt(point.xMetres(), point.yMetres(), 0));
     }
@@ -63,6 +68,7 @@ public record CourtReading(
                 "none",
                 "none",
                 "Positions were read from a file of tracks; no picture was looked at.",
+                "none",
                 List.of(),
                 point -> Optional.empty());
     }

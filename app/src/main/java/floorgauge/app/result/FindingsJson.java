@@ -129,6 +129,7 @@ public final class FindingsJson {
             json.text("source", court.source());
             json.text("status", court.status());
             json.text("reason", court.reason());
+            json.text("camera", court.camera());
             if (!court.pixelToFloor().isEmpty()) {
                 json.exactNumbers("pixelToFloor", court.pixelToFloor());
             }

@@ -84,6 +84,7 @@ public final class FindingsJsonReader {
                 FindingText.text(node, "source"),
                 FindingText.text(node, "status"),
                 FindingText.text(node, "reason"),
+                node.path("camera").asText("none"),
                 FindingText.list(node, "pixelToFloor", JsonNode::doubleValue),
                 (FloorPoint point) -> Optional.empty());
     }

@@ -148,6 +148,7 @@ public final class DemoSeason {
                 "none",
                 "none",
                 "Simulated: played by the program, not filmed.",
+                "none",
                 List.of(),
                 point -> Optional.empty());
         MeasuredFilm measured = new MeasuredFilm(

@@ -39,6 +39,7 @@ final class ExportedFilms {
                 "lines",
                 "good",
                 "",
+                "still",
                 pixelToFloor(),
                 invented.court().floorToPixel());
         MeasuredFilm measured = new MeasuredFilm(

@@ -88,6 +88,7 @@ public final class ResultsReader {
         SortedMap<String, String> conditions = new TreeMap<>();
         conditions.put("rules", root.path("court").path("rules").asText());
         conditions.put("court status", root.path("court").path("status").asText());
+        conditions.put("camera", root.path("court").path("camera").asText("not told"));
         conditions.put("court source", root.path("court").path("source").asText());
         return new FilmResults(
                 text(film, "film", "name"),

@@ -10,6 +10,7 @@ import floorgauge.sampleclips.labels.LabelWriter;
 import floorgauge.sampleclips.labels.LabelledEvent;
 import floorgauge.sampleclips.labels.LabelledFigure;
 import floorgauge.sampleclips.labels.LabelledPerson;
+import floorgauge.sampleclips.labels.SceneReference;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -55,7 +56,7 @@ final class ScoreFixture {
             throws IOException {
         FilmLabels film = new FilmLabels(
                 Optional.of(new FilmReference(name + ".mp4", digest(digest))),
-                Optional.empty(),
+                Optional.of(new SceneReference(digest < 2 ? "pin-down-sound" : "floppy-sound", digest)),
                 annotator,
                 1,
                 "fiba",
@@ -123,9 +124,9 @@ final class ScoreFixture {
         String json = """
                 {"format":"floorgauge-findings","version":1,"run":"r",
                  "film":{"name":"%s.mp4","sha256":"%s","widthPixels":1,"heightPixels":1,"durationSeconds":%s,"frames":%d},
-                 "court":{"rules":"%s","source":"points","status":"good","reason":"r"},
+                 "court":{"rules":"%s","source":"points","status":"good","reason":"r","camera":"%s"},
                  "possessions":[{"number":1,"fromSeconds":1,"toSeconds":15,"findings":[%s]}]}""".formatted(
-                name, digest(digest), SECONDS, FRAMES, digest % 2 == 0 ? "fiba" : "nfhs", String.join(",", findings));
+                name, digest(digest), SECONDS, FRAMES, digest % 2 == 0 ? "fiba" : "nfhs", digest == 3 ? "moving" : "still", String.join(",", findings));
         Files.writeString(folder.resolve("findings.json"), json);
         Files.writeString(folder.resolve("tracks.mot.txt"), tracks(11, 12, FRAMES - 10));
         return folder;

@@ -134,6 +134,29 @@ class ScoreReportTest {
         assertThat(ScorePage.of(report(), "")).isEqualTo(page);
     }
 
+    /** By hand: the fixture has two rule sets, two scenarios of two films each, and one film from a moving camera. */
+    @Test
+    void breaksDownByCondition() throws IOException {
+        fixture.fourFilms();
+        List<Breakdown> rows = report().breakdowns();
+        Measure f1 = Measure.share("events, all", "F1");
+        assertThat(rows.stream()
+                        .filter(r -> r.measure().equals(f1))
+                        .map(r -> r.condition() + " " + r.value() + " "
+                                + r.result().clips()))
+                .containsExactly(
+                        "camera moving 1",
+                        "camera still 3",
+                        "rules fiba 2",
+                        "rules nfhs 2",
+                        "scenario floppy-sound 2",
+                        "scenario pin-down-sound 2");
+        assertThat(rows.stream().filter(r -> r.measure().equals(f1)))
+                .allMatch(r -> Math.abs(r.result().value() - 2.0 / 3) < 1e-9);
+        assertThat(rows.get(0).result().interval().known()).isFalse();
+        assertThat(rows.get(rows.size() - 1).result().interval().known()).isTrue();
+    }
+
     @Test
     void theBlindGuesserIsTheFloor() throws IOException {
         fixture.fourFilms();
