@@ -32,6 +32,12 @@ public final class FootFinder {
     /** The box's lower edge, of its height: networks cut or add a toe. */
     private static final double BOTTOM_ERROR = 0.045;
 
+    /** The box ends at the toe of the nearer foot, which is lower in the picture than the body stands; of its height. */
+    private static final double TOE = 0.02;
+
+    /** The hips left or right of the feet, of the height. */
+    private static final double HIPS_ERROR = 0.03;
+
     /** The feet left or right of the box's middle, of its height: a leaning or striding person. */
     private static final double BOTTOM_SIDE_ERROR = 0.07;
 
@@ -68,12 +74,12 @@ public final class FootFinder {
      */
     public Optional<FootPoint> find(ImageBox box, Optional<Pose> pose, List<ImageBox> nearer) {
         if (pose.isPresent()) {
-            Optional<FootPoint> ankles = fromAnkles(box, pose.get());
+            Optional<FootPoint> ankles = fromAnkles(box, pose.get(), isHidden(box, nearer));
             if (ankles.isPresent()) {
                 return ankles;
             }
         }
-        Optional<FootPoint> bottom = fromBox(box, nearer);
+        Optional<FootPoint> bottom = fromBox(box, pose, nearer);
         if (bottom.isEmpty()) {
             return bottom;
         }
@@ -111,27 +117,48 @@ public final class FootFinder {
         return Optional.empty();
     }
 
-    private Optional<FootPoint> fromAnkles(ImageBox box, Pose pose) {
+    private Optional<FootPoint> fromAnkles(ImageBox box, Pose pose, boolean hidden) {
         Keypoint left = pose.at(Joint.LEFT_ANKLE);
         Keypoint right = pose.at(Joint.RIGHT_ANKLE);
         boolean seesLeft = usable(left, box);
         boolean seesRight = usable(right, box);
-        double error = ANKLE_ERROR * box.height();
+        double h = box.height();
         if (seesLeft && seesRight) {
             PixelPoint a = contact(left.position(), box);
             PixelPoint b = contact(right.position(), box);
+            double each = ANKLE_ERROR * h / Math.sqrt(2);
             double lift = LIFT_SHARE * Math.abs(a.y() - b.y());
-            PixelPoint middle = new PixelPoint((a.x() + b.x()) / 2, (a.y() + b.y()) / 2);
-            double each = error / Math.sqrt(2);
-            return at(middle, each, Math.hypot(each, lift), FootSource.ANKLES);
+            Guess across = new Guess((a.x() + b.x()) / 2, each);
+            Guess down = new Guess((a.y() + b.y()) / 2, Math.hypot(each, lift));
+            return at(across, down, box, pose, hidden, FootSource.ANKLES);
         }
         if (seesLeft || seesRight) {
             PixelPoint seen = contact((seesLeft ? left : right).position(), box);
             // The body is half a stance away from one foot.
-            double stance = 0.08 * box.height();
-            return at(seen, Math.hypot(error, stance), Math.hypot(error, stance / 2), FootSource.ONE_ANKLE);
+            double stance = 0.08 * h;
+            Guess across = new Guess(seen.x(), Math.hypot(ANKLE_ERROR * h, stance));
+            Guess down = new Guess(seen.y(), Math.hypot(ANKLE_ERROR * h, stance / 2));
+            return at(across, down, box, pose, hidden, FootSource.ONE_ANKLE);
         }
         return Optional.empty();
+    }
+
+    /** The ankles together with what the hips say across, and the box's lower edge, where nothing hides it, down. */
+    private Optional<FootPoint> at(
+            Guess across, Guess down, ImageBox box, Pose pose, boolean hidden, FootSource source) {
+        Guess x = hips(box, Optional.of(pose)).map(across::with).orElse(across);
+        Guess y = hidden ? down : down.with(new Guess(aboveToe(box).y(), BOTTOM_ERROR * box.height()));
+        return at(new PixelPoint(x.value(), y.value()), x.sigma(), y.sigma(), source);
+    }
+
+    /** The middle of the hips across the picture: over the feet, but for a lean. */
+    private static Optional<Guess> hips(ImageBox box, Optional<Pose> pose) {
+        return BodyLevel.HIPS.seen(box, pose, Integer.MAX_VALUE).map(p -> new Guess(p.x(), HIPS_ERROR * box.height()));
+    }
+
+    private static PixelPoint aboveToe(ImageBox box) {
+        PixelPoint bottom = box.bottomCentre();
+        return new PixelPoint(bottom.x(), bottom.y() - TOE * box.height());
     }
 
     /** An ankle in the upper half of the box is a joint gone astray. */
@@ -150,21 +177,17 @@ public final class FootFinder {
         return new PixelPoint(ankle.x(), ankle.y() + ANKLE_HEIGHT * box.height());
     }
 
-    private Optional<FootPoint> fromBox(ImageBox box, List<ImageBox> nearer) {
-        double error = BOTTOM_ERROR * box.height();
-        if (isHidden(box, nearer)) {
-            error = HIDDEN_ERROR * box.height();
-        }
-        Optional<FootPoint> plain =
-                at(box.bottomCentre(), BOTTOM_SIDE_ERROR * box.height(), error, FootSource.BOX_BOTTOM);
+    private Optional<FootPoint> fromBox(ImageBox box, Optional<Pose> pose, List<ImageBox> nearer) {
+        double error = (isHidden(box, nearer) ? HIDDEN_ERROR : BOTTOM_ERROR) * box.height();
+        Guess middle = new Guess(box.bottomCentre().x(), BOTTOM_SIDE_ERROR * box.height());
+        Guess x = hips(box, pose).map(middle::with).orElse(middle);
+        PixelPoint pixel = new PixelPoint(x.value(), aboveToe(box).y());
+        Optional<FootPoint> plain = at(pixel, x.sigma(), error, FootSource.BOX_BOTTOM);
         if (plain.isEmpty()) {
             return plain;
         }
         double missing = missingPixels(box, plain.get());
-        if (missing > error) {
-            return at(box.bottomCentre(), BOTTOM_SIDE_ERROR * box.height(), missing, FootSource.BOX_BOTTOM);
-        }
-        return plain;
+        return missing > error ? at(pixel, x.sigma(), missing, FootSource.BOX_BOTTOM) : plain;
     }
 
     /** How many pixels a cut-off box may lack; 0 for a box as high as a person. */

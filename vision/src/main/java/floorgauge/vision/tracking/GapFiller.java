@@ -1,5 +1,6 @@
 package floorgauge.vision.tracking;
 
+import floorgauge.court.floor.FloorCovariance;
 import floorgauge.court.floor.FloorEstimate;
 import floorgauge.court.track.Body;
 import floorgauge.court.track.FootSource;
@@ -17,6 +18,9 @@ import java.util.SortedMap;
  * optimum linear filters", 1969). The covariance grows towards the middle of the gap.
  */
 final class GapFiller {
+
+    /** Of a foot's variance: posture, the leg taken for the other, where the court lies. */
+    private static final double LASTING_SHARE = 0.7;
 
     private final FloorMotion motion;
     private final double longestGapSeconds;
@@ -54,8 +58,13 @@ final class GapFiller {
             double t = frame.getValue();
             FloorState a = motion.predict(ahead, t - before.timeSeconds());
             FloorState b = Tracklet.reversed(motion.predict(behind, after.timeSeconds() - t));
-            FloorEstimate foot = StateComparison.fuse(a, b).positionEstimate();
             double share = (t - before.timeSeconds()) / (after.timeSeconds() - before.timeSeconds());
+            FloorEstimate fused = StateComparison.fuse(a, b).positionEstimate();
+            FloorEstimate foot = new FloorEstimate(
+                    fused.mean(),
+                    fused.covariance()
+                            .plus(lasting(before.foot(), 1 - share))
+                            .plus(lasting(after.foot(), share)));
             into.add(new PlayerObservation(
                     frame.getKey(),
                     t,
@@ -66,6 +75,13 @@ final class GapFiller {
                     Body.UNSEEN,
                     0));
         }
+    }
+
+    /** The part of a sighting's error that its neighbours have too, so that filtering does not average it out. */
+    private static FloorCovariance lasting(FloorEstimate seen, double share) {
+        FloorCovariance c = seen.covariance();
+        double scale = LASTING_SHARE * share;
+        return new FloorCovariance(scale * c.xx(), scale * c.xy(), scale * c.yy());
     }
 
     private static Optional<ImageBox> between(Optional<ImageBox> before, Optional<ImageBox> after, double share) {

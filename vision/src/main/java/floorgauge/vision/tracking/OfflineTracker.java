@@ -83,7 +83,8 @@ public final class OfflineTracker {
         List<Tracklet> pieces = TrackSelection.repeated(EncounterCutter.cut(builder.tracklets(), builder.encounters()));
         KitLikelihood kits = KitLearner.learn(pieces);
         List<Exchange> exchanges = new ArrayList<>();
-        List<Tracklet> linked = link(pieces, kits, settings.joinGapSeconds(), APPEARING_DENSITY, exchanges);
+        List<Tracklet> linked = link(
+                ofOneTeam(pieces, kits), kits, settings.joinGapSeconds(), APPEARING_DENSITY, exchanges);
         List<Tracklet> tracks = TrackSelection.select(linked, settings, rules, lookSeconds());
         Optional<SideCounter.Sides> sides = sides(tracks);
         if (sides.isPresent()) {
@@ -104,6 +105,17 @@ public final class OfflineTracker {
                 assembled(tracks, teams, exchanges),
                 new TeamKits(rgb(teams.first()), rgb(teams.second())),
                 staticCamera);
+    }
+
+    /** The pieces, cut where they went over from one team to the other, as far as the longest of them tell the kits. */
+    private List<Tracklet> ofOneTeam(List<Tracklet> pieces, KitLikelihood kits) {
+        List<Tracklet> linked = link(pieces, kits, settings.joinGapSeconds(), APPEARING_DENSITY, new ArrayList<>());
+        TeamSorter.Sorted teams =
+                sorted(TrackSelection.select(linked, settings, rules, lookSeconds()), OptionalInt.empty());
+        if (teams.first().isEmpty() || teams.second().isEmpty()) {
+            return pieces;
+        }
+        return new KitChangeCutter(teams.first().get(), teams.second().get()).cut(pieces);
     }
 
     /** As told, where the kits tell as many apart; else as counted. */
