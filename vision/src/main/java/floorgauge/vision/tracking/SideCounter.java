@@ -10,7 +10,8 @@ import java.util.Optional;
 /**
  * How many players each kit has on the floor, from the film: the median number of its tracks that are there at once, inside
  * the lines, where the number seldom differs by more than one. Where the two sides differ by one, one who was hidden or seen
- * double is likelier than uneven sides: the number that held for longer counts for both.
+ * double is likelier than uneven sides: the number that held for longer counts for both. Where they differ by two, one was
+ * taken for an opponent: half of all are each side's.
  */
 final class SideCounter {
 
@@ -43,6 +44,10 @@ final class SideCounter {
         }
         if (Math.abs(first.players() - second.players()) == 1) {
             int both = first.share() >= second.share() ? first.players() : second.players();
+            return Optional.of(new Sides(both, both));
+        }
+        if (Math.abs(first.players() - second.players()) == 2) {
+            int both = (first.players() + second.players()) / 2;
             return Optional.of(new Sides(both, both));
         }
         return Optional.of(new Sides(first.players(), second.players()));
