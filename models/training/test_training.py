@@ -11,7 +11,14 @@ import torch
 
 sys.path.insert(0, str(Path(__file__).resolve().parent))
 
+sys.path.insert(0, str(Path(__file__).resolve().parent.parent / "convert"))
+
+from ball_network import BallHeads, best_balls, folded  # noqa: E402
+from ball_pictures import Triples  # noqa: E402
+from ball_scores import judged  # noqa: E402
+from ball_scores import loss as ball_loss  # noqa: E402
 from detection import STRIDE, average_precision, loss, targets  # noqa: E402
+from drawn_balls import BALL, HEIGHT, IGNORED, WIDTH, DrawnBalls, reflected, spheres  # noqa: E402
 from pictures_with_people import IGNORED, PERSON, SIDE, Bank, combine, pick, split, true_crowd  # noqa: E402
 
 
@@ -94,6 +101,55 @@ class ScoreTest(unittest.TestCase):
         precision, recall = average_precision(network, [item], "cpu")
         self.assertAlmostEqual(precision, 0.5)
         self.assertAlmostEqual(recall, 0.5)
+
+
+class BallsTest(unittest.TestCase):
+    def test_labels_follow_the_picture_through_mirror_and_zoom(self):
+        x = np.zeros((9, HEIGHT, WIDTH), np.uint8)
+        x[:, 138:143, 98:103] = 255
+        triples = Triples([(x, [(100, 140, 6, BALL)])], "cpu", 3)
+        frames, balls = triples.batch(16)
+        for frame, ball in zip(frames[:, 4], balls[:, 0]):
+            rows, columns = (frame > 127).nonzero(as_tuple=True)
+            if len(rows) > 4 and ball[3] == BALL:
+                self.assertAlmostEqual(float(columns.float().mean()), float(ball[0]), delta=1.0)
+                self.assertAlmostEqual(float(rows.float().mean()), float(ball[1]), delta=1.0)
+
+    def test_drawn_balls_are_where_they_are_said_to_be(self):
+        rng = np.random.default_rng(4)
+        grey = [(np.full((512, 512, 3), 90, np.uint8), (512, 512))]
+        frames, balls = DrawnBalls(grey, spheres(4, rng), "cpu", 4).batch(6)
+        self.assertEqual(tuple(frames.shape), (6, 9, HEIGHT, WIDTH))
+        self.assertTrue(((balls[:, :, 3] == BALL) | (balls[:, :, 3] == 0)).all())
+        self.assertGreater(int((balls[:, :, 3] == BALL).sum()), 0)
+
+    def test_folding_coordinates_back_keeps_them_inside(self):
+        x = reflected(torch.linspace(-900, 1700, 50), torch.tensor(512.0))
+        self.assertTrue(((x >= 0) & (x <= 511)).all())
+        self.assertEqual(float(reflected(torch.tensor(514.0), torch.tensor(512.0))), 508.0)
+
+    def test_a_network_that_answers_right_loses_less_than_one_that_misses(self):
+        balls = torch.tensor([[[100.0, 140, 6, BALL]]])
+        right = torch.full((1, 4, HEIGHT // 4, WIDTH // 4), -8.0)
+        right[:, 1:] = 0
+        wrong = right.clone()
+        right[0, 0, 35, 25], right[0, 3, 35, 25] = 8, float(np.log(6))
+        wrong[0, 0, 10, 25] = 8
+        doubtful = torch.tensor([False])
+        self.assertLess(sum(ball_loss(right, balls, doubtful)), 0.02)
+        self.assertGreater(sum(ball_loss(wrong, balls, doubtful)), 5)
+
+    def test_answers_at_hidden_balls_count_neither_way(self):
+        truth = [[100.0, 140, 6, BALL], [300.0, 100, 6, IGNORED]]
+        self.assertEqual(judged([(0.9, 101, 141, 6), (0.8, 300, 101, 6), (0.7, 10, 10, 6)], truth), [(0.9, True), (0.7, False)])
+
+    def test_folding_changes_no_answer(self):
+        torch.manual_seed(2)
+        network = BallHeads().eval()
+        x = torch.rand(1, 9, 64, 96) * 255
+        with torch.no_grad():
+            before = best_balls(network(x))
+            torch.testing.assert_close(best_balls(folded(network)(x)), before, atol=1e-3, rtol=1e-3)
 
 
 if __name__ == "__main__":
