@@ -129,13 +129,13 @@ final class ReviewCommand implements Callable<Integer> {
         boolean loopback = isLoopback();
         Optional<String> token = loopback ? Optional.empty() : Optional.of(token());
         Set<String> names = loopback ? Set.of() : Set.of(host.toLowerCase(Locale.ROOT));
-        Path labels = (own ? season : season.resolve("demo")).resolve("labels");
+        Path folder = own ? season : season.resolve("demo");
         DemoSeason demoSeason = new DemoSeason(store, season.resolve("demo").resolve("results"));
         if (!own) {
             demoSeason.makeNewest();
         }
         try (ReviewServer server =
-                new ReviewServer(store, new ReviewServer.Settings(host, port, names, token, labels)).start()) {
+                new ReviewServer(store, new ReviewServer.Settings(host, port, names, token, folder)).start()) {
             server.warmUp();
             say("the review page is at http://" + (loopback ? "127.0.0.1" : host) + ":" + server.port() + "/"
                     + token.map(t -> "?token=" + t).orElse(""));
@@ -151,6 +151,7 @@ final class ReviewCommand implements Callable<Integer> {
                                 : "The demo season is still being played: " + made + " of " + DemoSeason.practices()
                                         + " practices are there."));
             }
+            server.prepareFilms(this::complain);
             new CountDownLatch(1).await();
             return ExitCode.DONE;
         } catch (InterruptedException e) {

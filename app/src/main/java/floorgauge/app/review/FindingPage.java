@@ -183,7 +183,11 @@ final class FindingPage {
             html.element(
                     "p",
                     "class=\"not-seen\"",
-                    "The film itself was not found beside the results; start the page with --films and its folder.");
+                    film.film().isPresent()
+                            ? "This film cannot be played in a browser as it is; a copy that can is being made, look again"
+                                    + " in a while."
+                            : "The film itself was not found beside the results; start the page with --films and its"
+                                    + " folder.");
         }
         html.open("figure", "class=\"plan-figure\"");
         html.markup("<svg id=\"plan\" class=\"plan\" role=\"img\" aria-label=\"The floor from above\"></svg>");
@@ -198,6 +202,9 @@ final class FindingPage {
         button(html, "slower", "Speed: whole");
         button(html, "loop", "Loop: off");
         button(html, "to-moment", "To the decisive moment");
+        if (playable) {
+            button(html, "clip", "Cut a clip");
+        }
         html.element("span", "id=\"now\" class=\"figure\"", "");
         html.close("p").close("div");
     }

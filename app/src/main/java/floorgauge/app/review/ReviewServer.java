@@ -4,7 +4,15 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import floorgauge.app.chain.LightCopies;
 import floorgauge.app.drawing.Svg;
+import floorgauge.app.export.Cut;
+import floorgauge.app.export.ExportFolder;
+import floorgauge.app.export.ExportKind;
+import floorgauge.app.export.ExportOrder;
+import floorgauge.app.export.FilmChoice;
+import floorgauge.app.export.FilmSearch;
+import floorgauge.app.export.MeasuredFolder;
 import floorgauge.app.store.Films;
 import floorgauge.app.store.Kept;
 import floorgauge.app.store.LabelFile;
@@ -38,6 +46,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -53,6 +62,7 @@ public final class ReviewServer implements AutoCloseable {
     private static final String CONSENT = "consent";
     private static final String KEYS = "keys";
     private static final int LAST_FINDINGS = 8;
+    private static final double CLIP_ROOM_SECONDS = 2;
 
     private final Settings settings;
     private final Store store;
@@ -61,6 +71,7 @@ public final class ReviewServer implements AutoCloseable {
     private final Roster roster;
     private final Drawings drawings;
     private final Guard guard;
+    private final ShownFilms shown;
     private final Javalin javalin;
     private final AtomicReference<String> season = new AtomicReference<>("");
     private final AtomicReference<Trended> trended = new AtomicReference<>();
@@ -72,9 +83,9 @@ public final class ReviewServer implements AutoCloseable {
      * @param port to listen on; 0 for a free one
      * @param names beyond the loopback by which it may be called, lower case
      * @param token that requests must carry; empty on the loopback alone
-     * @param labels folder that label files are written into
+     * @param folder that label files, clips and copies of films are written into
      */
-    public record Settings(String host, int port, Set<String> names, Optional<String> token, Path labels) {
+    public record Settings(String host, int port, Set<String> names, Optional<String> token, Path folder) {
 
         public Settings {
             names = Set.copyOf(names);
@@ -91,6 +102,7 @@ public final class ReviewServer implements AutoCloseable {
         this.verdicts = new Verdicts(store);
         this.roster = new Roster(store);
         this.drawings = new Drawings(films, new Kept(store));
+        this.shown = new ShownFilms(new LightCopies(settings.folder().resolve("copies")));
         this.guard = new Guard(settings.names(), settings.token());
         this.javalin = Javalin.create(this::configure);
     }
@@ -195,8 +207,8 @@ public final class ReviewServer implements AutoCloseable {
     }
 
     private void data(JavalinConfig config) {
-        config.routes.get("/film/{film}", r -> FilmBytes.answer(r.disableCompression(), playable(film(r))));
-        config.routes.head("/film/{film}", r -> FilmBytes.answer(r.disableCompression(), playable(film(r))));
+        config.routes.get("/film/{film}", r -> FilmBytes.answer(r.disableCompression(), shown(film(r))));
+        config.routes.head("/film/{film}", r -> FilmBytes.answer(r.disableCompression(), shown(film(r))));
         config.routes.get("/data/finding/{id}", r -> {
             StoredFinding found = films.finding(r.pathParam("id")).orElseThrow(ReviewServer::missing);
             StoredFilm film = films.film(found.filmId()).orElseThrow(ReviewServer::missing);
@@ -208,7 +220,7 @@ public final class ReviewServer implements AutoCloseable {
                             found.finding(),
                             new Names(films.tracks(film.id())),
                             films.pixelToFloor(film.id()),
-                            isPlayable(film)));
+                            shown.of(film).isPresent()));
         });
         config.routes.get("/data/film/{film}/pictures", r -> {
             double from = number(r, "from");
@@ -254,6 +266,7 @@ public final class ReviewServer implements AutoCloseable {
             StoredFilm film = film(body(r).path("film").asText());
             done(r, "Written to " + writeLabels(film) + ".");
         });
+        config.routes.post("/do/clip", this::clip);
         config.routes.post("/do/keys", r -> {
             store.keep(KEYS, KeySettings.checked(body(r)));
             done(r, "Kept.");
@@ -329,7 +342,7 @@ public final class ReviewServer implements AutoCloseable {
                         films.findings(film.id()),
                         verdicts.ofFinding(found.id()),
                         drawings.ofFinding(film, possession, found, names),
-                        isPlayable(film)));
+                        shown.of(film).isPresent()));
     }
 
     private StoredPossession possession(StoredFinding found) {
@@ -370,18 +383,40 @@ public final class ReviewServer implements AutoCloseable {
         return held.page();
     }
 
-    private boolean isPlayable(StoredFilm film) {
-        return film.film()
-                .filter(Files::isRegularFile)
-                .filter(FilmBytes::isPlayable)
-                .isPresent();
+    private Path shown(StoredFilm film) {
+        return shown.of(film).orElseThrow(ReviewServer::missing);
     }
 
-    private static Path playable(StoredFilm film) {
-        return film.film()
+    /** Makes copies of the films that browsers cannot play, one after the other. @param problems takes a line each */
+    public void prepareFilms(Consumer<String> problems) {
+        for (Films.Listed listed : films.all()) {
+            try {
+                shown.prepare(listed.film());
+            } catch (MendableException e) {
+                problems.accept(e.getMessage());
+            }
+        }
+    }
+
+    /** Cuts a clip of a finding out of its film, with what was measured burnt in. */
+    private void clip(Context request) {
+        StoredFinding found =
+                films.finding(body(request).path("finding").asText()).orElseThrow(ReviewServer::missing);
+        StoredFilm film = films.film(found.filmId()).orElseThrow(ReviewServer::missing);
+        Path file = film.film()
                 .filter(Files::isRegularFile)
-                .filter(FilmBytes::isPlayable)
-                .orElseThrow(ReviewServer::missing);
+                .orElseThrow(() -> new MendableException(film.simulated()
+                        ? "a simulated practice has no film to cut a clip from"
+                        : "the film was not found; start the page with --films and its folder"));
+        MeasuredFolder measured = MeasuredFolder.at(List.of(film.folder())).get(0);
+        ExportFolder folder = ExportFolder.open(settings.folder().resolve("clips"));
+        ExportKind.CLIPS.write(
+                new ExportOrder(
+                        List.of(FilmChoice.of(measured, (f, one) -> one.number() == found.number())),
+                        new Cut.Room(CLIP_ROOM_SECONDS, CLIP_ROOM_SECONDS),
+                        new FilmSearch(List.of(file))),
+                folder);
+        done(request, "The clip is in " + folder.written().get(0) + ".");
     }
 
     private void judge(Context request) {
@@ -479,10 +514,11 @@ public final class ReviewServer implements AutoCloseable {
 
     private Path writeLabels(StoredFilm film) {
         String text = new LabelFile(store).write(film, "analyst");
-        Path file = settings.labels().resolve(labelName(film));
-        Path beside = settings.labels().resolve(labelName(film) + ".part");
+        Path labels = settings.folder().resolve("labels");
+        Path file = labels.resolve(labelName(film));
+        Path beside = labels.resolve(labelName(film) + ".part");
         try {
-            Files.createDirectories(settings.labels());
+            Files.createDirectories(labels);
             Files.writeString(beside, text);
             Files.move(beside, file, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
         } catch (IOException e) {

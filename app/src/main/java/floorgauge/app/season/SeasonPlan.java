@@ -1,10 +1,12 @@
 package floorgauge.app.season;
 
+import floorgauge.sampleclips.scenario.ScenarioLibrary;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 
 /**
  * What is practised when. Two practices a week; the light squad's first centre learns to hit his screens, the dark squad's
@@ -21,18 +23,31 @@ final class SeasonPlan {
     /** A Monday in autumn. */
     private static final LocalDate FIRST_DAY = LocalDate.of(2026, 9, 28);
 
-    /** An action with the versions in which a screen goes wrong and in which the ball is held. */
-    private record Action(String sound, String screenFault, String passFault) {}
+    private static final String SOUND = "sound";
+
+    /**
+     * An action of the scenario library with the versions in which a screen goes wrong and in which the ball is held. A version
+     * that the library does not have is played soundly.
+     */
+    private record Action(String name, String screenFault, String passFault) {
+
+        String scene(String version) {
+            String scene = name + "-" + version;
+            return LIBRARY.contains(scene) ? scene : name + "-" + SOUND;
+        }
+    }
+
+    private static final Set<String> LIBRARY = Set.copyOf(ScenarioLibrary.list());
 
     private static final List<Action> ACTIONS = List.of(
-            new Action("pin-down-sound", "pin-down-screen-misses", "pin-down-pass-held"),
-            new Action("chin-flare-sound", "chin-flare-screen-misses", "chin-flare-pass-held"),
-            new Action("floppy-sound", "floppy-right-misses", "floppy-pass-held"),
-            new Action("flex-down-sound", "flex-down-down-misses", "flex-down-impatient"),
-            new Action("high-ball-screen-sound", "high-ball-screen-screener-moving", "high-ball-screen-screen-misses"),
-            new Action("ball-screen-blitz-sound", "ball-screen-blitz-screen-misses", "ball-screen-blitz-pass-held"),
-            new Action("isolation-crowded", "isolation-crowded", "isolation-stalled"),
-            new Action("horns-backdoor-crowded", "horns-backdoor-crowded", "horns-backdoor-pass-held"));
+            new Action("pin-down", "screen-misses", "pass-held"),
+            new Action("chin-flare", "screen-misses", "late-cut"),
+            new Action("floppy", "right-misses", "pass-held"),
+            new Action("flex-down", "down-misses", "impatient"),
+            new Action("high-ball-screen", "screener-moving", "screen-misses"),
+            new Action("ball-screen-blitz", "screen-misses", "pass-held"),
+            new Action("isolation", "crowded", "stalled"),
+            new Action("horns-backdoor", "crowded", "pass-held"));
 
     private static final Map<Integer, String> TITLES = Map.of(0, "screens and counters", 1, "half court, five on five");
 
@@ -61,10 +76,10 @@ final class SeasonPlan {
             double screenFault = light && !secondCentre ? 0.80 - 0.65 * learnt : 0.35;
             double passFault = light ? 0.20 : 0.15 + 0.45 * learnt;
             double chance = random.nextDouble();
-            String scene = chance < screenFault
+            String version = chance < screenFault
                     ? action.screenFault()
-                    : chance < screenFault + passFault ? action.passFault() : action.sound();
-            list.add(new Repetition(scene, random.nextBoolean(), light, secondCentre, SEED + number * 100L + i));
+                    : chance < screenFault + passFault ? action.passFault() : SOUND;
+            list.add(new Repetition(action.scene(version), random.nextBoolean(), light, secondCentre, SEED + number * 100L + i));
         }
         return list;
     }

@@ -79,6 +79,14 @@ form.addEventListener('submit', (event) => {
   event.preventDefault();
   judge('RIGHT', corrections());
 });
+byId('clip')?.addEventListener('click', async () => {
+  say('The clip is being cut.');
+  try {
+    say((await send('/do/clip', { finding: page.dataset.finding })).said);
+  } catch (failure) {
+    say(failure.message);
+  }
+});
 byId('take-back').addEventListener('click', takeBack);
 for (const button of page.querySelectorAll('button[data-answer]')) {
   button.addEventListener('click', () => judge(button.dataset.answer));

@@ -89,7 +89,7 @@ class ReviewBrowserTest {
         practice = new Films(store).newest().orElseThrow();
         server = new ReviewServer(
                         store,
-                        new ReviewServer.Settings("127.0.0.1", 0, Set.of(), Optional.empty(), folder.resolve("labels")))
+                        new ReviewServer.Settings("127.0.0.1", 0, Set.of(), Optional.empty(), folder))
                 .start();
         ChromeOptions options = new ChromeOptions();
         options.setBinary(CHROMIUM.toFile());
@@ -291,7 +291,9 @@ class ReviewBrowserTest {
         await("the button", d -> d.findElement(By.id("write-labels")).isDisplayed());
         browser.findElement(By.id("write-labels")).click();
         await("written", d -> text("#said").contains("Written to"));
-        assertThat(Files.list(folder.resolve("labels"))).hasSize(1);
+        try (var files = Files.list(folder.resolve("labels"))) {
+            assertThat(files).hasSize(1);
+        }
         assertThat(FilmPairing.of(
                                 LabelFolder.read(folder.resolve("labels")),
                                 ResultsReader.read(folder.resolve("results")))
@@ -443,6 +445,11 @@ class ReviewBrowserTest {
                             js(
                                     "const v = floorgaugeView; return !document.getElementById('film').seeking"
                                             + " && Math.abs(document.getElementById('film').currentTime - v.clock.time) < 0.02")));
+        }
+        browser.findElement(By.id("clip")).click();
+        await("the clip", d -> text("#said").contains("The clip is in"));
+        try (var clips = Files.list(folder.resolve("clips"))) {
+            assertThat(clips.filter(c -> c.toString().endsWith(".mp4"))).hasSize(1);
         }
         js("floorgaugeView.clock.seek(floorgaugeView.clock.from)");
         press(" ");

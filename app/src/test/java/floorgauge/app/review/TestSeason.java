@@ -40,7 +40,7 @@ final class TestSeason {
         store.keep("consent", "2026-01-01T00:00:00Z");
         return new ReviewServer(
                         store,
-                        new ReviewServer.Settings("127.0.0.1", 0, Set.of(), Optional.empty(), folder.resolve("labels")))
+                        new ReviewServer.Settings("127.0.0.1", 0, Set.of(), Optional.empty(), folder))
                 .start();
     }
 }
