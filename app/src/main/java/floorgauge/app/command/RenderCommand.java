@@ -111,10 +111,9 @@ final class RenderCommand implements Callable<Integer> {
     }
 
     private RenderedFilm render(PlayedScene scene, CameraPath given) {
-        RenderPlan plan =
-                RenderPlan.in(gym(scene), scene, scene.end(), style(), seed)
-                        .withTimes(times(scene.durationSeconds()))
-                        .withBitsPerSecond(checkedBits());
+        RenderPlan plan = RenderPlan.in(gym(scene), scene, scene.end(), style(), seed)
+                .withTimes(times(scene.durationSeconds()))
+                .withBitsPerSecond(checkedBits());
         if (given != null) {
             plan = plan.withPath(given, camera.getFileName().toString());
         }

@@ -405,9 +405,10 @@ public final class ReviewServer implements AutoCloseable {
         StoredFilm film = films.film(found.filmId()).orElseThrow(ReviewServer::missing);
         Path file = film.film()
                 .filter(Files::isRegularFile)
-                .orElseThrow(() -> new MendableException(film.simulated()
-                        ? "a simulated practice has no film to cut a clip from"
-                        : "the film was not found; start the page with --films and its folder"));
+                .orElseThrow(() -> new MendableException(
+                        film.simulated()
+                                ? "a simulated practice has no film to cut a clip from"
+                                : "the film was not found; start the page with --films and its folder"));
         MeasuredFolder measured = MeasuredFolder.at(List.of(film.folder())).get(0);
         ExportFolder folder = ExportFolder.open(settings.folder().resolve("clips"));
         ExportKind.CLIPS.write(

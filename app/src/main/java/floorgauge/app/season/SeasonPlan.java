@@ -79,7 +79,8 @@ final class SeasonPlan {
             String version = chance < screenFault
                     ? action.screenFault()
                     : chance < screenFault + passFault ? action.passFault() : SOUND;
-            list.add(new Repetition(action.scene(version), random.nextBoolean(), light, secondCentre, SEED + number * 100L + i));
+            list.add(new Repetition(
+                    action.scene(version), random.nextBoolean(), light, secondCentre, SEED + number * 100L + i));
         }
         return list;
     }

@@ -87,9 +87,7 @@ class ReviewBrowserTest {
         store = Store.open(folder.resolve("demo.db"));
         new DemoSeason(store, folder.resolve("results")).makeNewest();
         practice = new Films(store).newest().orElseThrow();
-        server = new ReviewServer(
-                        store,
-                        new ReviewServer.Settings("127.0.0.1", 0, Set.of(), Optional.empty(), folder))
+        server = new ReviewServer(store, new ReviewServer.Settings("127.0.0.1", 0, Set.of(), Optional.empty(), folder))
                 .start();
         ChromeOptions options = new ChromeOptions();
         options.setBinary(CHROMIUM.toFile());

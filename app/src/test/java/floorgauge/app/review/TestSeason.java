@@ -38,9 +38,7 @@ final class TestSeason {
     /** A server on a free loopback port; the notice is agreed to. */
     static ReviewServer serve(Store store, Path folder) {
         store.keep("consent", "2026-01-01T00:00:00Z");
-        return new ReviewServer(
-                        store,
-                        new ReviewServer.Settings("127.0.0.1", 0, Set.of(), Optional.empty(), folder))
+        return new ReviewServer(store, new ReviewServer.Settings("127.0.0.1", 0, Set.of(), Optional.empty(), folder))
                 .start();
     }
 }
