@@ -85,7 +85,7 @@ class MeasurementTest {
         double sy = 4.5;
         FilmSketch sketch = new FilmSketch(8)
                 .player(1, Team.FIRST, 0, 4.5, 0)
-                .player(2, Team.FIRST, 0, 12.6, 6, 3, 12.6, 6, 5.2, 6.5, 5.2)
+                .player(2, Team.FIRST, 0, 12.6, 6, 2.8, 12.6, 6, 5.0, 6.5, 5.2)
                 .player(11, Team.SECOND, 0, 6, 0)
                 .player(13, Team.SECOND, 0, 9.6, 1, 2.4, 10.2, 3.2);
         if (screenerSlides > 0) {
@@ -133,12 +133,12 @@ class MeasurementTest {
     @ParameterizedTest
     @ValueSource(doubles = {15, 25, 30, 60000 / 1001.0})
     void aScreenBesideTheDefenderIsWeakAtAnyFrameRate(double framesPerSecond) {
-        Findings findings = measured(pinDown(0.6, false, 0).exact(framesPerSecond));
+        Findings findings = measured(pinDown(0.4, false, 0).exact(framesPerSecond));
         List<Finding> flags =
                 findings.all().stream().filter(f -> f.kind().isFlag()).toList();
         assertThat(flags).hasSize(1);
         assertThat(flags.get(0).kind()).isIn(FindingKind.WEAK_SCREEN, FindingKind.MISSED_SCREEN);
-        assertThat(flags.get(0).figure("gap").orElseThrow().value()).isCloseTo(0.6, within(0.03));
+        assertThat(flags.get(0).figure("gap").orElseThrow().value()).isCloseTo(0.4, within(0.03));
         assertThat(flags.get(0).severity()).isPresent();
         assertThat(flags.get(0).frames()).hasSize(3);
         assertThat(flags.get(0).sentence())
@@ -192,13 +192,13 @@ class MeasurementTest {
         int inside = 0;
         int films = 40;
         for (int k = 0; k < films; k++) {
-            Findings findings = measured(pinDown(0.6, false, 0).seen(25, 0.08, SEED + k));
+            Findings findings = measured(pinDown(0.4, false, 0).seen(25, 0.08, SEED + k));
             if (findings.ofKind(FindingKind.SCREEN).isEmpty()) {
                 continue;
             }
             var gap = findings.ofKind(FindingKind.SCREEN).get(0).figure("gap").orElseThrow();
             assertThat(gap.standardError().orElseThrow()).isBetween(0.03, 0.2);
-            if (Math.abs(gap.value() - 0.6) <= 2 * gap.standardError().orElseThrow()) {
+            if (Math.abs(gap.value() - 0.4) <= 2 * gap.standardError().orElseThrow()) {
                 inside++;
             }
         }
@@ -249,7 +249,7 @@ class MeasurementTest {
 
     @Test
     void identicalInputGivesIdenticalFindings() {
-        FilmTracks tracks = pinDown(0.6, false, 0).seen(30, 0.08, SEED);
+        FilmTracks tracks = pinDown(0.4, false, 0).seen(30, 0.08, SEED);
         assertThat(measured(tracks)).isEqualTo(measured(tracks));
         assertThat(measured(tracks).toString()).isEqualTo(measured(tracks).toString());
     }

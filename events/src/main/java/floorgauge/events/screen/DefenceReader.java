@@ -20,12 +20,13 @@ public final class DefenceReader {
 
     private static final int BEFORE_TICKS = UniformClock.ticks(0.6);
     private static final int ON_BALL_UNTIL_TICKS = UniformClock.ticks(1.4);
+    private static final int ON_BALL_TICKS = UniformClock.ticks(0.4);
     private static final int BELOW_UNTIL_TICKS = UniformClock.ticks(0.8);
     private static final int CHANGED_FROM_TICKS = UniformClock.ticks(1.2);
     private static final int CHANGED_TO_TICKS = UniformClock.ticks(2.2);
     private static final int RECOVERS_TO_TICKS = UniformClock.ticks(2.6);
     private static final int SIDE_TICKS = UniformClock.ticks(0.5);
-    private static final double ON_BALL_METRES = 1.2;
+    private static final double ON_BALL_METRES = 1.1;
     private static final double RECOVERED_METRES = 2.2;
     private static final double SHARPNESS_METRES = 0.12;
     private static final double WIDE_SHARPNESS_METRES = 0.3;
@@ -89,8 +90,19 @@ public final class DefenceReader {
     }
 
     private double onBall(Screen s, PlayerPath e) {
-        double least = least(e, s.user(), play.clamp(s.pass()), play.clamp(at(s) + ON_BALL_UNTIL_TICKS));
-        return logistic((ON_BALL_METRES - least) / SHARPNESS_METRES);
+        double nearest = Double.POSITIVE_INFINITY;
+        for (int i = s.pass(); i <= play.clamp(at(s) + ON_BALL_UNTIL_TICKS) - ON_BALL_TICKS; i++) {
+            nearest = Math.min(nearest, most(e, s.user(), i, i + ON_BALL_TICKS));
+        }
+        return logistic((ON_BALL_METRES - nearest) / SHARPNESS_METRES);
+    }
+
+    private static double most(PlayerPath a, PlayerPath b, int from, int to) {
+        double most = 0;
+        for (int i = from; i <= to; i++) {
+            most = a.seen(i) && b.seen(i) ? Math.max(most, a.distanceTo(b, i)) : Double.POSITIVE_INFINITY;
+        }
+        return most;
     }
 
     /** How much nearer D is to S than to U once E has the ball. */

@@ -7,19 +7,22 @@ import floorgauge.events.view.PlayView;
 
 /**
  * How likely it is that a passing of two team-mates is a screen. A screener came to his place a short while ago, is near the
- * user's defender, is slower than the user who goes by, and, where his feet were seen and he rests, stands wide.
+ * user's defender and to the user's way, is slower than the user who goes by, and, where his feet were seen and he rests, stands
+ * wide.
  *
- * <p>The log-odds are linear in these four; the weights were fitted by logistic regression to scenes of the sample clips'
+ * <p>The log-odds are linear in these five; the weights were fitted by logistic regression to scenes of the sample clips'
  * library on its development seeds, exact and with a tracker's errors, against passings that no scenario calls a screen.
  */
 final class ScreenLikelihood {
 
-    private static final double INTERCEPT = -3.0;
-    private static final double PER_METRE_OF_GAP = -3.0;
-    private static final double PER_METRE_COME = 1.3;
+    private static final double INTERCEPT = -0.6;
+    private static final double PER_METRE_OF_GAP = -4.2;
+    private static final double PER_METRE_COME = 0.5;
     private static final double PER_SPEED_BELOW_USER = 1.5;
-    private static final double PER_SHOULDER_OF_STANCE = 5.0;
+    private static final double PER_METRE_FROM_USER = -1.7;
+    private static final double PER_SHOULDER_OF_STANCE = 8.0;
 
+    private static final double LEAST_BRUSH_METRES = 0.5;
     private static final double MOST_GAP_METRES = 1.5;
     private static final double MOST_COME_METRES = 2.5;
     private static final double MOST_FASTER = 2.5;
@@ -51,6 +54,7 @@ final class ScreenLikelihood {
                 + PER_METRE_OF_GAP * gap(c, moment)
                 + PER_METRE_COME * Math.min(MOST_COME_METRES, come(s, pass))
                 + PER_SPEED_BELOW_USER * Math.max(LEAST_FASTER, Math.min(MOST_FASTER, faster))
+                + PER_METRE_FROM_USER * Math.max(LEAST_BRUSH_METRES, c.user().distanceTo(s, pass))
                 + PER_SHOULDER_OF_STANCE * wider(s, pass) * logistic((RESTS_SPEED - speed) / 0.1);
         return logistic(odds) * c.user().within(candidateDistance, s, pass);
     }

@@ -6,6 +6,7 @@ import floorgauge.sampleclips.labels.LabelledEvent;
 import floorgauge.sampleclips.labels.LabelledPerson;
 import floorgauge.sampleclips.labels.LabelledPossession;
 import floorgauge.sampleclips.labels.SceneReference;
+import floorgauge.sampleclips.labels.UnclearSpan;
 import floorgauge.sampleclips.scenario.Control;
 import floorgauge.sampleclips.scenario.PlayedScene;
 import floorgauge.sampleclips.scene.Person;
@@ -49,7 +50,7 @@ public final class SceneLabeller {
                 scene.people().stream().map(p -> person(p, scene)).toList(),
                 List.of(possession(motion, scene)),
                 numbered(events),
-                List.of());
+                afterTurnover(possession(motion, scene), scene));
     }
 
     private static LabelledPerson person(Person person, PlayedScene scene) {
@@ -71,6 +72,13 @@ public final class SceneLabeller {
         String outcome = shot ? "shot" : lost ? "turnover" : "end of film";
         double end = motion.time(motion.possessionEnd());
         return new LabelledPossession(0, end, scene.attackers(), scene.defenders(), outcome);
+    }
+
+    /** What comes of a turnover is not part of the scene: nobody there knows what he is to do. */
+    private static List<UnclearSpan> afterTurnover(LabelledPossession possession, PlayedScene scene) {
+        return possession.outcome().equals("turnover")
+                ? List.of(new UnclearSpan(possession.toSeconds(), scene.durationSeconds(), "after the turnover"))
+                : List.of();
     }
 
     /** Within a second of a handoff. */

@@ -38,7 +38,12 @@ final class ScreenTruth {
     private static final double DRAG_SECONDS = 6;
     private static final double HALF_COURT = 1.5;
     private static final List<FindingKind> OF_A_SCREEN =
-            List.of(FindingKind.SCREEN, FindingKind.WEAK_SCREEN, FindingKind.MISSED_SCREEN, FindingKind.MOVING_SCREEN);
+            List.of(FindingKind.SCREEN,
+            FindingKind.WEAK_SCREEN,
+            FindingKind.MISSED_SCREEN,
+            FindingKind.MOVING_SCREEN,
+            FindingKind.EARLY_CUT,
+            FindingKind.LATE_CUT);
     private static final List<String> SEVERAL = List.of("double screen", "staggered screen", "elevator screen");
     private static final double EARLY = -0.2;
     private static final double LATE = 0.8;
