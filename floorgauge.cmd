@@ -8,9 +8,13 @@ set "BUILT=%ROOT%\app\target\built"
 set "JAVA=java"
 if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "JAVA=%JAVA_HOME%\bin\java.exe"
 set "JAVA_MAJOR="
-for /f "tokens=3" %%v in ('""%JAVA%" -version 2^>^&1" ^| findstr /i "version"') do (
-    for /f "tokens=1 delims=." %%m in ("%%~v") do set "JAVA_MAJOR=%%m"
+rem What Java says goes through a file: a path with spaces inside a piped command of "for" cannot be quoted safely.
+set "JAVA_SAYS=%TEMP%\floorgauge-java-%RANDOM%.txt"
+"%JAVA%" -version >nul 2>"%JAVA_SAYS%"
+for /f "usebackq tokens=2,3" %%v in ("%JAVA_SAYS%") do (
+    if /i "%%v"=="version" for /f "tokens=1 delims=.-" %%m in ("%%~w") do set "JAVA_MAJOR=%%m"
 )
+del "%JAVA_SAYS%" 2>nul
 if not defined JAVA_MAJOR goto nojava
 if %JAVA_MAJOR% LSS 17 goto nojava
 
@@ -19,7 +23,7 @@ if not exist "%BUILT%" (
     echo floorgauge: building for the first time, which fetches libraries and takes some minutes 1>&2
     goto build
 )
-powershell -NoProfile -Command "$built = (Get-Item -LiteralPath $env:BUILT).LastWriteTimeUtc; $poms = Get-ChildItem -LiteralPath $env:ROOT -Filter pom.xml -Recurse -Depth 1; $sources = 'court','vision','events','eval','sample-clips','app' | ForEach-Object { Get-ChildItem -LiteralPath (Join-Path $env:ROOT \"$_\src\main\") -File -Recurse }; if (@($poms) + @($sources) | Where-Object { $_.LastWriteTimeUtc -gt $built }) { exit 1 } else { exit 0 }"
+powershell -NoProfile -Command "$built = (Get-Item -LiteralPath $env:BUILT).LastWriteTimeUtc; $poms = Get-ChildItem -LiteralPath $env:ROOT -Filter pom.xml -Recurse -Depth 1; $sources = 'court','vision','events','eval','sample-clips','app' | ForEach-Object { Get-ChildItem -LiteralPath ($env:ROOT + '\' + $_ + '\src\main') -File -Recurse }; if (@($poms) + @($sources) | Where-Object { $_.LastWriteTimeUtc -gt $built }) { exit 1 } else { exit 0 }"
 if not errorlevel 1 goto run
 echo floorgauge: sources changed, building again 1>&2
 

@@ -7,12 +7,16 @@ import floorgauge.app.export.ExportOrder;
 import floorgauge.app.export.FilmChoice;
 import floorgauge.app.export.FilmSearch;
 import floorgauge.app.export.MeasuredFolder;
+import floorgauge.app.export.SeasonBook;
+import floorgauge.app.store.Verdict;
 import floorgauge.events.finding.FindingKind;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
@@ -74,6 +78,20 @@ final class ExportCommand implements Callable<Integer> {
     private List<String> only = List.of();
 
     @Option(
+            names = "--judged",
+            paramLabel = "ANSWER",
+            split = ",",
+            description = "Findings judged so on the review page alone: right, wrong, cant-tell, unjudged.")
+    private List<String> judged = List.of();
+
+    @Option(
+            names = "--season",
+            paramLabel = "DIR",
+            defaultValue = "season",
+            description = "The season's folder, where the review page keeps what was judged (default: ${DEFAULT-VALUE}).")
+    private Path season;
+
+    @Option(
             names = "--before",
             paramLabel = "SECONDS",
             defaultValue = "2",
@@ -98,7 +116,9 @@ final class ExportCommand implements Callable<Integer> {
         requireRoom("--before", before);
         requireRoom("--after", after);
         Set<FindingKind> chosen = chosenKinds();
+        Set<Optional<Verdict.Answer>> answers = answers();
         List<MeasuredFolder> measured = MeasuredFolder.at(results);
+        Optional<SeasonBook> book = answers.isEmpty() ? Optional.empty() : Optional.of(SeasonBook.require(season));
         ExportFolder folder = ExportFolder.open(out);
         FilmSearch search = new FilmSearch(films);
         for (ExportKind kind : kinds) {
@@ -107,7 +127,12 @@ final class ExportCommand implements Callable<Integer> {
                             .map(film -> FilmChoice.of(
                                     film,
                                     (f, finding) -> wanted(
-                                            kind, chosen, finding.finding().kind())))
+                                                    kind,
+                                                    chosen,
+                                                    finding.finding().kind())
+                                            && (book.isEmpty()
+                                                    || answers.contains(
+                                                            book.get().answer(f, finding)))))
                             .toList(),
                     new Cut.Room(before, after),
                     search);
@@ -121,6 +146,23 @@ final class ExportCommand implements Callable<Integer> {
 
     private static boolean wanted(ExportKind kind, Set<FindingKind> chosen, FindingKind finding) {
         return chosen.isEmpty() ? finding.isFlag() || !SHOWING.contains(kind) : chosen.contains(finding);
+    }
+
+    /** Nothing stands for unjudged; nothing at all where verdicts do not matter. */
+    private Set<Optional<Verdict.Answer>> answers() {
+        Set<Optional<Verdict.Answer>> answers = new HashSet<>();
+        for (String word : judged) {
+            switch (word.strip().toLowerCase(Locale.ROOT)) {
+                case "right" -> answers.add(Optional.of(Verdict.Answer.RIGHT));
+                case "wrong" -> answers.add(Optional.of(Verdict.Answer.WRONG));
+                case "cant-tell", "can't-tell" -> answers.add(Optional.of(Verdict.Answer.CANT_TELL));
+                case "unjudged" -> answers.add(Optional.empty());
+                default -> throw new ParameterException(
+                        spec.commandLine(),
+                        "--judged takes right, wrong, cant-tell and unjudged, not '" + word + "'");
+            }
+        }
+        return answers;
     }
 
     private Set<FindingKind> chosenKinds() {

@@ -2,6 +2,7 @@ package floorgauge.app.command;
 
 import floorgauge.app.export.ExportFolder;
 import floorgauge.app.export.MeasuredFolder;
+import floorgauge.app.export.SeasonBook;
 import floorgauge.app.sheet.PdfPrinter;
 import floorgauge.app.sheet.PlayerNames;
 import floorgauge.app.sheet.PlayerPage;
@@ -67,6 +68,14 @@ final class PrintCommand implements Callable<Integer> {
             description = "Chrome, Chromium or Edge to make PDF with (default: the one that is installed).")
     private Path browser;
 
+    @Option(
+            names = "--season",
+            paramLabel = "DIR",
+            defaultValue = "season",
+            description = "The season's folder, where the review page keeps who the players are (default:"
+                    + " ${DEFAULT-VALUE}, where there is one).")
+    private Path season;
+
     @Option(names = "--no-pdf", description = "Write HTML alone, to print from any browser.")
     private boolean withoutPdf;
 
@@ -77,8 +86,10 @@ final class PrintCommand implements Callable<Integer> {
                 withoutPdf ? Optional.empty() : Optional.of(PdfPrinter.with(Optional.ofNullable(browser)));
         List<WallFilm> films = measured.stream().map(PrintCommand::film).toList();
         Map<String, String> pages = new LinkedHashMap<>();
-        pages.put("practice", PracticePage.of(practiceTitle(measured), films, PlayerNames.none()));
-        PlayerPage.of(films, PlayerNames.none()).forEach((name, page) -> pages.put(fileName(name, pages), page));
+        PlayerNames names =
+                SeasonBook.in(season).map(book -> (PlayerNames) book).orElseGet(PlayerNames::none);
+        pages.put("practice", PracticePage.of(practiceTitle(measured), films, names));
+        PlayerPage.of(films, names).forEach((name, page) -> pages.put(fileName(name, pages), page));
         ExportFolder folder = ExportFolder.open(out);
         pages.forEach((name, page) ->
                 folder.write(name + ".html", file -> Files.writeString(file, page, StandardCharsets.UTF_8)));

@@ -1,5 +1,6 @@
 package floorgauge.app.command;
 
+import floorgauge.app.chain.LightCopies;
 import floorgauge.app.review.Desk;
 import floorgauge.app.review.ReviewServer;
 import floorgauge.app.season.DemoSeason;
@@ -142,6 +143,9 @@ final class ReviewCommand implements Callable<Integer> {
             if (!loopback) {
                 complain("others on the network can reach this page; it is not encrypted: put a proxy with TLS in front"
                         + " of it, and give the address with its token to nobody else");
+            }
+            if (own) {
+                new PlayableFilms(store, new LightCopies(season.resolve("play"))).makeInBackground(server::say, this::complain);
             }
             say(own ? "stop it with Ctrl+C" : "this is the demo season of an invented club; stop it with Ctrl+C");
             if (!own) {

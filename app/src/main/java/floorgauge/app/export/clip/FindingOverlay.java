@@ -40,6 +40,9 @@ final class FindingOverlay {
     private static final double OUTSIDE_TAIL = 22;
     private static final int MOST_NAMES = 12;
 
+    /** Of a player's height in the picture, between where his feet are and where the homography has them. */
+    private static final double MOST_SHIFT = 0.25;
+
     private final Finding finding;
     private final FloorView view;
     private final double filmScale;
@@ -56,10 +59,11 @@ final class FindingOverlay {
 
     /** Draws. */
     void draw(Pen pen, FloorFrame frame) {
-        frame.players().stream().filter(p -> !holdsRole(p)).forEach(p -> player(pen, p, false));
-        frame.players().stream().filter(this::holdsRole).forEach(p -> player(pen, p, true));
+        boolean floor = agrees(frame);
+        frame.players().stream().filter(p -> !holdsRole(p)).forEach(p -> player(pen, p, false, floor));
+        frame.players().stream().filter(this::holdsRole).forEach(p -> player(pen, p, true, floor));
         for (Mark mark : finding.marks()) {
-            distance(mark, frame).ifPresent(d -> dimension(pen, d));
+            distance(mark, frame).filter(d -> floor).ifPresent(d -> dimension(pen, d));
         }
         List<double[]> taken = new ArrayList<>();
         frame.players().stream().filter(this::holdsRole).forEach(p -> name(pen, p, taken));
@@ -69,7 +73,24 @@ final class FindingOverlay {
         return finding.roles().stream().anyMatch(r -> r.trackId() == player.trackId());
     }
 
-    private void player(Pen pen, PlayerSighting player, boolean holder) {
+    /**
+     * Whether the homography holds for this frame: it does not while a camera moves away from where it was calibrated. Then half of the
+     * players would stand elsewhere than their boxes do, and nothing is drawn on the floor.
+     */
+    private boolean agrees(FloorFrame frame) {
+        double[] off = frame.players().stream()
+                .map(PlayerSighting::observation)
+                .filter(seen -> seen.source() != FootSource.PREDICTED && seen.box().isPresent())
+                .mapToDouble(seen -> view.pixelAt(seen.foot().mean())
+                        .map(p -> p.distanceTo(seen.box().get().bottomCentre())
+                                / seen.box().get().height())
+                        .orElse(Double.POSITIVE_INFINITY))
+                .sorted()
+                .toArray();
+        return off.length > 0 && off[off.length / 2] <= MOST_SHIFT;
+    }
+
+    private void player(Pen pen, PlayerSighting player, boolean holder, boolean floor) {
         PlayerObservation seen = player.observation();
         if (seen.source() == FootSource.PREDICTED) {
             if (holder) {
@@ -77,7 +98,7 @@ final class FindingOverlay {
             }
             return;
         }
-        if (holder) {
+        if (holder && floor) {
             List<double[]> ring = ring(seen.foot().mean());
             pen.outline(ring, 1.4 + CASING, Ink.INK);
             pen.outline(ring, 1.4, Ink.PAPER);
