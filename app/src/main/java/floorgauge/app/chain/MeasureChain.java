@@ -103,8 +103,7 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
         CourtCalibration court = overTime.first();
         warnOfLosses(film, overTime, warnings);
         FilmTracker follower = stages.during("loading networks", this::tracker);
-        TrackedFilm tracked =
-                follower.track(film, overTime, (reached, duration) -> progress.reached(reached), stages);
+        TrackedFilm tracked = follower.track(film, overTime, (reached, duration) -> progress.reached(reached), stages);
         FilmTracks tracks = tracked.tracks();
         if (tracks.players().isEmpty()) {
             throw new MendableException(film + ": nobody was seen on the court, so nothing was measured; check that the"

@@ -88,7 +88,8 @@ final class ExportCommand implements Callable<Integer> {
             names = "--season",
             paramLabel = "DIR",
             defaultValue = "season",
-            description = "The season's folder, where the review page keeps what was judged (default: ${DEFAULT-VALUE}).")
+            description =
+                    "The season's folder, where the review page keeps what was judged (default: ${DEFAULT-VALUE}).")
     private Path season;
 
     @Option(
@@ -157,9 +158,10 @@ final class ExportCommand implements Callable<Integer> {
                 case "wrong" -> answers.add(Optional.of(Verdict.Answer.WRONG));
                 case "cant-tell", "can't-tell" -> answers.add(Optional.of(Verdict.Answer.CANT_TELL));
                 case "unjudged" -> answers.add(Optional.empty());
-                default -> throw new ParameterException(
-                        spec.commandLine(),
-                        "--judged takes right, wrong, cant-tell and unjudged, not '" + word + "'");
+                default ->
+                    throw new ParameterException(
+                            spec.commandLine(),
+                            "--judged takes right, wrong, cant-tell and unjudged, not '" + word + "'");
             }
         }
         return answers;

@@ -145,7 +145,8 @@ final class ReviewCommand implements Callable<Integer> {
                         + " of it, and give the address with its token to nobody else");
             }
             if (own) {
-                new PlayableFilms(store, new LightCopies(season.resolve("play"))).makeInBackground(server::say, this::complain);
+                new PlayableFilms(store, new LightCopies(season.resolve("play")))
+                        .makeInBackground(server::say, this::complain);
             }
             say(own ? "stop it with Ctrl+C" : "this is the demo season of an invented club; stop it with Ctrl+C");
             if (!own) {

@@ -43,7 +43,9 @@ class SeasonBookTest {
         Path results = ExportedFilms.results(folder, "film");
         Store store = Store.open(folder.resolve("season/season.db"));
         new FilmImport(store)
-                .take(results, new ImportDetails(LocalDate.of(2026, 1, 5), "Monday", Optional.empty(), false, Map.of()));
+                .take(
+                        results,
+                        new ImportDetails(LocalDate.of(2026, 1, 5), "Monday", Optional.empty(), false, Map.of()));
         StoredFilm film = new Films(store).all().get(0).film();
         StoredFinding weak = new Films(store).findings(film.id()).get(0);
         new Verdicts(store).judge(film, weak, wrong(weak));
@@ -57,7 +59,8 @@ class SeasonBookTest {
                 FilmChoice.of(measured, (f, finding) -> true).findings();
         assertThat(book.answer(measured, findings.get(0))).contains(Verdict.Answer.WRONG);
         assertThat(book.answer(measured, findings.get(1))).isEmpty();
-        assertThat(book.nameOf(measured.findings().film().sha256(), 2).orElseThrow()).contains("Dane Okoro");
+        assertThat(book.nameOf(measured.findings().film().sha256(), 2).orElseThrow())
+                .contains("Dane Okoro");
         assertThat(book.nameOf(measured.findings().film().sha256(), 3)).isEmpty();
         assertThat(book.nameOf("f".repeat(64), 2)).isEmpty();
     }

@@ -62,9 +62,7 @@ final class GapFiller {
             FloorEstimate fused = StateComparison.fuse(a, b).positionEstimate();
             FloorEstimate foot = new FloorEstimate(
                     fused.mean(),
-                    fused.covariance()
-                            .plus(lasting(before.foot(), 1 - share))
-                            .plus(lasting(after.foot(), share)));
+                    fused.covariance().plus(lasting(before.foot(), 1 - share)).plus(lasting(after.foot(), share)));
             into.add(new PlayerObservation(
                     frame.getKey(),
                     t,

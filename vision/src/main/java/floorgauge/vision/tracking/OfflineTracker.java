@@ -83,8 +83,8 @@ public final class OfflineTracker {
         List<Tracklet> pieces = TrackSelection.repeated(EncounterCutter.cut(builder.tracklets(), builder.encounters()));
         KitLikelihood kits = KitLearner.learn(pieces);
         List<Exchange> exchanges = new ArrayList<>();
-        List<Tracklet> linked = link(
-                ofOneTeam(pieces, kits), kits, settings.joinGapSeconds(), APPEARING_DENSITY, exchanges);
+        List<Tracklet> linked =
+                link(ofOneTeam(pieces, kits), kits, settings.joinGapSeconds(), APPEARING_DENSITY, exchanges);
         List<Tracklet> tracks = TrackSelection.select(linked, settings, rules, lookSeconds());
         Optional<SideCounter.Sides> sides = sides(tracks);
         if (sides.isPresent()) {

@@ -80,7 +80,8 @@ final class FindingOverlay {
     private boolean agrees(FloorFrame frame) {
         double[] off = frame.players().stream()
                 .map(PlayerSighting::observation)
-                .filter(seen -> seen.source() != FootSource.PREDICTED && seen.box().isPresent())
+                .filter(seen ->
+                        seen.source() != FootSource.PREDICTED && seen.box().isPresent())
                 .mapToDouble(seen -> view.pixelAt(seen.foot().mean())
                         .map(p -> p.distanceTo(seen.box().get().bottomCentre())
                                 / seen.box().get().height())
