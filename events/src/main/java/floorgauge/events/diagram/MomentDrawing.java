@@ -1,5 +1,8 @@
 package floorgauge.events.diagram;
 
+import floorgauge.events.step.SmoothTrail;
+import floorgauge.events.step.Step;
+import floorgauge.events.step.StepKind;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.Mark;

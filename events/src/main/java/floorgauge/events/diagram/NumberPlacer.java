@@ -1,5 +1,6 @@
 package floorgauge.events.diagram;
 
+import floorgauge.events.step.Step;
 import java.util.ArrayList;
 import java.util.List;
 

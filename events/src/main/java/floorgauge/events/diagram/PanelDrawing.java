@@ -1,5 +1,6 @@
 package floorgauge.events.diagram;
 
+import floorgauge.events.step.StepKind;
 import java.util.List;
 
 /** Writes a layout as SVG: floor, strokes, bars, marks, numbers. */

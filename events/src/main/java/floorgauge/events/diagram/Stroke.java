@@ -1,5 +1,7 @@
 package floorgauge.events.diagram;
 
+import floorgauge.events.step.Step;
+import floorgauge.events.step.StepKind;
 import java.util.List;
 
 /**

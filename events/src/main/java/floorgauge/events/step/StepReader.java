@@ -1,4 +1,4 @@
-package floorgauge.events.diagram;
+package floorgauge.events.step;
 
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.events.finding.Finding;
@@ -18,7 +18,7 @@ import java.util.TreeSet;
  * Reads the steps of a possession: ways from where players move, cut where they gain or lose the ball and where they set a
  * screen; passes, handoffs, screens and the shot from the findings.
  */
-final class StepReader {
+public final class StepReader {
 
     private static final double MOVING_SPEED = 0.7;
     private static final double PAUSE_SECONDS = 0.45;
@@ -42,7 +42,7 @@ final class StepReader {
     /** A screen as the steps need it. */
     private record Screen(int screener, int user, OptionalInt defender, double seconds) {}
 
-    StepReader(PossessionFindings possession) {
+    public StepReader(PossessionFindings possession) {
         this.possession = possession;
         possession.trails().stream()
                 .filter(t -> !t.points().isEmpty())
@@ -70,7 +70,7 @@ final class StepReader {
                         && Math.abs(e.fromSeconds() - screen.seconds()) < HANDOFF_SECONDS);
     }
 
-    Map<Integer, SmoothTrail> trails() {
+    public Map<Integer, SmoothTrail> trails() {
         return trails;
     }
 
@@ -83,7 +83,7 @@ final class StepReader {
     }
 
     /** In order of start. */
-    List<Step> read() {
+    public List<Step> read() {
         List<Step> steps = new ArrayList<>();
         for (SmoothTrail trail : trails.values()) {
             if (trail.attacking()) {

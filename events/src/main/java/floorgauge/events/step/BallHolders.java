@@ -1,4 +1,4 @@
-package floorgauge.events.diagram;
+package floorgauge.events.step;
 
 import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.FindingKind;
@@ -10,15 +10,15 @@ import java.util.List;
 import java.util.OptionalInt;
 
 /** Who has the ball when, as the passes, handoffs and shots of a possession tell. */
-final class BallHolders {
+public final class BallHolders {
 
     /** A stretch of control. */
-    record Span(int trackId, double fromSeconds, double toSeconds) {}
+    public record Span(int trackId, double fromSeconds, double toSeconds) {}
 
     private final List<Span> spans = new ArrayList<>();
     private final List<Finding> events;
 
-    BallHolders(PossessionFindings possession) {
+    public BallHolders(PossessionFindings possession) {
         double start = possession.possession().fromSeconds();
         double end = possession.possession().toSeconds();
         events = possession.findings().stream()
@@ -49,16 +49,16 @@ final class BallHolders {
     }
 
     /** Passes, handoffs, shots and turnovers in order of time. */
-    List<Finding> events() {
+    public List<Finding> events() {
         return events;
     }
 
-    List<Span> spansOf(int trackId) {
+    public List<Span> spansOf(int trackId) {
         return spans.stream().filter(s -> s.trackId() == trackId).toList();
     }
 
     /** Share of a span of time in which a player has the ball. */
-    double share(int trackId, double from, double to) {
+    public double share(int trackId, double from, double to) {
         double held = spansOf(trackId).stream()
                 .mapToDouble(s -> Math.max(0, Math.min(to, s.toSeconds()) - Math.max(from, s.fromSeconds())))
                 .sum();

@@ -1,4 +1,4 @@
-package floorgauge.events.diagram;
+package floorgauge.events.step;
 
 import floorgauge.court.floor.FloorPoint;
 import java.util.List;
@@ -18,7 +18,7 @@ import java.util.OptionalInt;
  * @param place where it happens: a screen's place, a shot's, a pass's start
  * @param target where a pass is caught, or the defender whom a screen meets
  */
-record Step(
+public record Step(
         StepKind kind,
         int player,
         OptionalInt other,
@@ -28,7 +28,7 @@ record Step(
         FloorPoint place,
         Optional<FloorPoint> target) {
 
-    Step {
+    public Step {
         Objects.requireNonNull(kind, "kind");
         Objects.requireNonNull(other, "other");
         Objects.requireNonNull(place, "place");
@@ -40,12 +40,12 @@ record Step(
     }
 
     /** Where the player ends up. */
-    FloorPoint end() {
+    public FloorPoint end() {
         return way.isEmpty() ? place : way.get(way.size() - 1);
     }
 
     /** Whether this player has to do with the step: does it, or gets the ball. */
-    boolean binds(int trackId) {
+    public boolean binds(int trackId) {
         return player == trackId
                 || ((kind == StepKind.PASS || kind == StepKind.HANDOFF)
                         && other.isPresent()

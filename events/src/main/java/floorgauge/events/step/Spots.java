@@ -1,4 +1,4 @@
-package floorgauge.events.script;
+package floorgauge.events.step;
 
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.rules.CourtEnd;

@@ -1,7 +1,7 @@
-package floorgauge.events.diagram;
+package floorgauge.events.step;
 
 /** What a player does in a step. */
-enum StepKind {
+public enum StepKind {
     DRIBBLE,
     PASS,
     HANDOFF,
@@ -11,12 +11,12 @@ enum StepKind {
     /** A shorter way without the ball: drawn, but no step of its own. */
     SHIFT;
 
-    boolean numbered() {
+    public boolean numbered() {
         return this != SHIFT;
     }
 
     /** Whether a player covers ground in it. */
-    boolean moves() {
+    public boolean moves() {
         return this == DRIBBLE || this == CUT || this == SCREEN || this == SHIFT;
     }
 }

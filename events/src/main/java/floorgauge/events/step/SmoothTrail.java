@@ -1,4 +1,4 @@
-package floorgauge.events.diagram;
+package floorgauge.events.step;
 
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.events.finding.Trail;
@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** A trail cleaned of jitter for drawing: each place is averaged over its neighbours in time with normal weights. Court frame, metres. */
-final class SmoothTrail {
+public final class SmoothTrail {
 
     /** Steps of a gait take about 0.3 s (common practice); what is shorter is no way that a coach would draw. */
     private static final double WIDTH_SECONDS = 0.28;
@@ -29,7 +29,7 @@ final class SmoothTrail {
     }
 
     /** @param trail with a point at least */
-    static SmoothTrail of(Trail trail) {
+    public static SmoothTrail of(Trail trail) {
         List<TrailPoint> points = trail.points();
         int n = points.size();
         double[] times = new double[n];
@@ -64,41 +64,41 @@ final class SmoothTrail {
         return new SmoothTrail(trail.trackId(), trail.attacking(), times, xs, ys);
     }
 
-    int trackId() {
+    public int trackId() {
         return trackId;
     }
 
-    boolean attacking() {
+    public boolean attacking() {
         return attacking;
     }
 
-    int size() {
+    public int size() {
         return times.length;
     }
 
-    double time(int i) {
+    public double time(int i) {
         return times[i];
     }
 
-    double first() {
+    public double first() {
         return times[0];
     }
 
-    double last() {
+    public double last() {
         return times[times.length - 1];
     }
 
-    FloorPoint place(int i) {
+    public FloorPoint place(int i) {
         return new FloorPoint(xs[i], ys[i]);
     }
 
     /** Where the player is at a time, or was nearest to it in time. */
-    FloorPoint at(double seconds) {
+    public FloorPoint at(double seconds) {
         return place(index(seconds));
     }
 
     /** Index nearest to a time. */
-    int index(double seconds) {
+    public int index(double seconds) {
         int low = 0;
         int high = times.length - 1;
         while (low < high) {
@@ -113,14 +113,14 @@ final class SmoothTrail {
     }
 
     /** Speed over a fifth of a second about an index, m/s. */
-    double speed(int i) {
+    public double speed(int i) {
         int a = Math.max(0, i - 2);
         int b = Math.min(times.length - 1, i + 2);
         double span = times[b] - times[a];
         return span > 0 ? Math.hypot(xs[b] - xs[a], ys[b] - ys[a]) / span : 0;
     }
 
-    List<FloorPoint> between(double from, double to) {
+    public List<FloorPoint> between(double from, double to) {
         List<FloorPoint> places = new ArrayList<>();
         for (int i = index(from); i <= index(to); i++) {
             places.add(place(i));
@@ -129,7 +129,7 @@ final class SmoothTrail {
     }
 
     /** Largest distance from the place at the first time, until the second. */
-    double reach(double from, double to) {
+    public double reach(double from, double to) {
         FloorPoint start = at(from);
         return between(from, to).stream().mapToDouble(start::distanceTo).max().orElse(0);
     }
