@@ -3,7 +3,7 @@ package floorgauge.events.matchup;
 import java.util.Arrays;
 
 /** The assignment of rows to columns with the least sum of costs (Kuhn, The Hungarian Method, 1955). */
-final class Assignment {
+public final class Assignment {
 
     private Assignment() {}
 
@@ -11,7 +11,7 @@ final class Assignment {
      * @param cost rows by columns, finite, every row of one length
      * @return for each row its column, or -1 where there are more rows than columns and it goes without
      */
-    static int[] least(double[][] cost) {
+    public static int[] least(double[][] cost) {
         int rows = cost.length;
         int columns = rows == 0 ? 0 : cost[0].length;
         int[] result = new int[rows];
