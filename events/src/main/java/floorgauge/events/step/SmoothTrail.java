@@ -19,13 +19,15 @@ public final class SmoothTrail {
     private final double[] times;
     private final double[] xs;
     private final double[] ys;
+    private final double[] errors;
 
-    private SmoothTrail(int trackId, boolean attacking, double[] times, double[] xs, double[] ys) {
+    private SmoothTrail(int trackId, boolean attacking, double[] times, double[] xs, double[] ys, double[] errors) {
         this.trackId = trackId;
         this.attacking = attacking;
         this.times = times;
         this.xs = xs;
         this.ys = ys;
+        this.errors = errors;
     }
 
     /** @param trail with a point at least */
@@ -35,10 +37,12 @@ public final class SmoothTrail {
         double[] times = new double[n];
         double[] xs = new double[n];
         double[] ys = new double[n];
+        double[] errors = new double[n];
         int from = 0;
         for (int i = 0; i < n; i++) {
             double t = points.get(i).timeSeconds();
             times[i] = t;
+            errors[i] = points.get(i).position().covariance().standardErrorMetres();
             while (points.get(from).timeSeconds() < t - REACH * WIDTH_SECONDS) {
                 from++;
             }
@@ -61,7 +65,7 @@ public final class SmoothTrail {
             xs[i] /= weights;
             ys[i] /= weights;
         }
-        return new SmoothTrail(trail.trackId(), trail.attacking(), times, xs, ys);
+        return new SmoothTrail(trail.trackId(), trail.attacking(), times, xs, ys, errors);
     }
 
     public int trackId() {
@@ -95,6 +99,21 @@ public final class SmoothTrail {
     /** Where the player is at a time, or was nearest to it in time. */
     public FloorPoint at(double seconds) {
         return place(index(seconds));
+    }
+
+    /** Standard error of the place at a time, metres; that of the measurement, which smoothing for the eye makes no better. */
+    public double errorAt(double seconds) {
+        return errors[index(seconds)];
+    }
+
+    /** Speed at a time, m/s. */
+    public double speedAt(double seconds) {
+        return speed(index(seconds));
+    }
+
+    /** Whether a time lies within the trail. */
+    public boolean covers(double seconds) {
+        return seconds >= times[0] - 0.1 && seconds <= times[times.length - 1] + 0.1;
     }
 
     /** Index nearest to a time. */

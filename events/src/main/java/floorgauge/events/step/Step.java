@@ -17,6 +17,7 @@ import java.util.OptionalInt;
  * @param way where the player goes, court frame; empty where he stands
  * @param place where it happens: a screen's place, a shot's, a pass's start
  * @param target where a pass is caught, or the defender whom a screen meets
+ * @param label what a screen is called, such as {@code down screen}; empty for others
  */
 public record Step(
         StepKind kind,
@@ -26,13 +27,15 @@ public record Step(
         double toSeconds,
         List<FloorPoint> way,
         FloorPoint place,
-        Optional<FloorPoint> target) {
+        Optional<FloorPoint> target,
+        String label) {
 
     public Step {
         Objects.requireNonNull(kind, "kind");
         Objects.requireNonNull(other, "other");
         Objects.requireNonNull(place, "place");
         Objects.requireNonNull(target, "target");
+        Objects.requireNonNull(label, "label");
         way = List.copyOf(way);
         if (!(toSeconds >= fromSeconds)) {
             throw new IllegalArgumentException("a step ends after its start: " + fromSeconds + ", " + toSeconds);

@@ -21,7 +21,8 @@ import java.util.TreeSet;
 public final class StepReader {
 
     private static final double MOVING_SPEED = 0.7;
-    private static final double PAUSE_SECONDS = 0.45;
+    private static final double PAUSE_SECONDS = 0.25;
+    private static final double USES_SECONDS = 0.45;
     private static final double LEAST_WAY_METRES = 0.9;
     private static final double LEAST_PIECE_METRES = 0.6;
     private static final double LEAST_PIECE_SECONDS = 0.25;
@@ -40,7 +41,7 @@ public final class StepReader {
     private final List<Screen> screens;
 
     /** A screen as the steps need it. */
-    private record Screen(int screener, int user, OptionalInt defender, double seconds) {}
+    private record Screen(int screener, int user, OptionalInt defender, double seconds, String label) {}
 
     public StepReader(PossessionFindings possession) {
         this.possession = possession;
@@ -56,7 +57,8 @@ public final class StepReader {
                         f.holder(Role.SCREENER).getAsInt(),
                         f.holder(Role.USER).getAsInt(),
                         f.holder(Role.USER_DEFENDER),
-                        tick(f, "screen")))
+                        tick(f, "screen"),
+                        f.label()))
                 .filter(s -> !isHandoff(s))
                 .toList();
     }
@@ -184,16 +186,16 @@ public final class StepReader {
             if (reach < LEAST_DRIBBLE_METRES) {
                 return;
             }
-            steps.add(step(StepKind.DRIBBLE, id, OptionalInt.empty(), from, to, way, Optional.empty()));
+            steps.add(step(StepKind.DRIBBLE, id, OptionalInt.empty(), from, to, way, Optional.empty(), ""));
         } else if (screen.isPresent()) {
             Screen s = screen.get();
-            steps.add(step(StepKind.SCREEN, id, OptionalInt.of(s.user()), from, to, way, defender(s)));
+            steps.add(step(StepKind.SCREEN, id, OptionalInt.of(s.user()), from, to, way, defender(s), s.label()));
         } else {
             boolean uses = screens.stream()
                     .anyMatch(s ->
-                            s.user() == id && s.seconds() >= from - PAUSE_SECONDS && s.seconds() <= to + PAUSE_SECONDS);
+                            s.user() == id && s.seconds() >= from - USES_SECONDS && s.seconds() <= to + USES_SECONDS);
             StepKind kind = uses || reach >= LEAST_CUT_METRES ? StepKind.CUT : StepKind.SHIFT;
-            steps.add(step(kind, id, OptionalInt.empty(), from, to, way, Optional.empty()));
+            steps.add(step(kind, id, OptionalInt.empty(), from, to, way, Optional.empty(), ""));
         }
     }
 
@@ -208,8 +210,9 @@ public final class StepReader {
             double from,
             double to,
             List<FloorPoint> way,
-            Optional<FloorPoint> target) {
-        return new Step(kind, id, other, from, to, way, way.get(way.size() - 1), target);
+            Optional<FloorPoint> target,
+            String label) {
+        return new Step(kind, id, other, from, to, way, way.get(way.size() - 1), target, label);
     }
 
     private Optional<FloorPoint> defender(Screen s) {
@@ -222,7 +225,7 @@ public final class StepReader {
     private void standing(Screen s, List<Step> steps) {
         SmoothTrail trail = trails.get(s.screener());
         if (trail != null) {
-            double from = Math.max(trail.first(), s.seconds() - PAUSE_SECONDS);
+            double from = Math.max(trail.first(), s.seconds() - USES_SECONDS);
             steps.add(new Step(
                     StepKind.SCREEN,
                     s.screener(),
@@ -231,7 +234,8 @@ public final class StepReader {
                     s.seconds(),
                     List.of(),
                     trail.at(s.seconds()),
-                    defender(s)));
+                    defender(s),
+                    s.label()));
         }
     }
 
@@ -253,7 +257,8 @@ public final class StepReader {
                     event.fromSeconds(),
                     List.of(),
                     place,
-                    Optional.empty()));
+                    Optional.empty(),
+                    ""));
         }
         if (to.isEmpty() || !trails.containsKey(to.getAsInt())) {
             return Optional.empty();
@@ -266,6 +271,7 @@ public final class StepReader {
                 event.toSeconds(),
                 List.of(),
                 place,
-                Optional.of(trails.get(to.getAsInt()).at(event.toSeconds()))));
+                Optional.of(trails.get(to.getAsInt()).at(event.toSeconds())),
+                ""));
     }
 }
