@@ -50,7 +50,7 @@ final class PanelDrawing {
                 svg.line(Polyline.zigzag(stroke.line(), TOOTH_HEIGHT, TOOTH, 0.5, ARROW_LENGTH + 0.9), PEN, "");
                 arrow(stroke.line());
             }
-            case PASS -> {
+            case PASS, TURNOVER -> {
                 svg.line(shortened(stroke.line()), PEN, PASS_DASHES);
                 arrow(stroke.line());
             }

@@ -76,7 +76,7 @@ final class PanelLayout {
         return switch (step.kind()) {
             case DRIBBLE, CUT, SHIFT -> way(step, Stroke.End.ARROW);
             case SCREEN -> step.way().isEmpty() ? Optional.of(standing(step)) : way(step, Stroke.End.BAR);
-            case PASS -> pass(step);
+            case PASS, TURNOVER -> pass(step);
             case HANDOFF -> Optional.of(handoff(step));
             case SHOT -> Optional.of(shot(step));
         };

@@ -28,6 +28,7 @@ final class StepWords {
                 who + " passes to " + other
                         + step.target().map(t -> " at " + place(t)).orElse("");
             case HANDOFF -> who + " hands the ball to " + other + " at " + place(step.place());
+            case TURNOVER -> who + " loses the ball to " + other;
             case SHOT -> who + " shoots from " + place(step.place());
         };
     }

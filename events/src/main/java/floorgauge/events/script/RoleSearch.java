@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.ToDoubleBiFunction;
 
 /**
  * Finds who has which role in a script: the assignment, the way through the script, its order and its side whose alignment costs
@@ -22,13 +23,20 @@ final class RoleSearch {
     private final List<Act> acts;
     private final List<SmoothTrail> candidates;
     private final Spots spots;
+    private final ToDoubleBiFunction<Act, Integer> nearest;
     private Alignment best;
 
     /**
      * @param acts in order
      * @param attackers with a point each
      */
-    RoleSearch(Script script, List<Act> acts, List<SmoothTrail> attackers, Spots spots) {
+    RoleSearch(
+            Script script,
+            List<Act> acts,
+            List<SmoothTrail> attackers,
+            Spots spots,
+            ToDoubleBiFunction<Act, Integer> nearest) {
+        this.nearest = nearest;
         this.script = script;
         this.acts = acts;
         this.spots = spots;
@@ -47,7 +55,7 @@ final class RoleSearch {
             return Optional.empty();
         }
         for (boolean mirrored : new boolean[] {false, true}) {
-            StepCosts costs = new StepCosts(spots, mirrored);
+            StepCosts costs = new StepCosts(spots, mirrored, nearest);
             List<Assigned> assignments = new ArrayList<>();
             assign(script.roles(), 0, new HashMap<>(), 0, costs, assignments);
             assignments.sort(Comparator.comparingDouble(Assigned::cost));

@@ -6,6 +6,7 @@ import floorgauge.events.step.Step;
 import floorgauge.events.step.StepKind;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.function.ToDoubleBiFunction;
 
 /**
  * What it costs to take one thing for another: a step of the script for a step that was seen, a step of the script for one that was
@@ -18,8 +19,11 @@ final class StepCosts {
     private static final double WRONG_MATE = 0.7;
     private static final double WRONG_KIND = 0.1;
     private static final double BALL_NOT_SEEN = 0.2;
+    private static final double LOST = 0.25;
+    private static final double PAST_NOBODY = 0.3;
     private static final double HANDOFF_AS_PASS = 0.35;
     private static final double CAME_BUT_NO_SCREEN = 0.3;
+    private static final double PAST_METRES = 2.2;
     private static final double CAME_NEAR_METRES = 3.0;
     private static final double PLACE_FREE_METRES = 1.8;
     private static final double PLACE_FULL_METRES = 5.0;
@@ -31,9 +35,14 @@ final class StepCosts {
 
     private final Spots spots;
     private final boolean mirrored;
+    private final ToDoubleBiFunction<Act, Integer> nearest;
 
-    StepCosts(Spots spots, boolean mirrored) {
+    /**
+     * @param nearest least distance of who does an act to another player during it, metres
+     */
+    StepCosts(Spots spots, boolean mirrored, ToDoubleBiFunction<Act, Integer> nearest) {
         this.spots = spots;
+        this.nearest = nearest;
         this.mirrored = mirrored;
     }
 
@@ -74,7 +83,7 @@ final class StepCosts {
     /** Of a step that the script does not have. */
     static double extra(Step step) {
         return switch (step.kind()) {
-            case PASS, HANDOFF -> 0.5;
+            case PASS, HANDOFF, TURNOVER -> 0.5;
             case SCREEN -> 0.2;
             case CUT -> 0.12;
             case DRIBBLE -> 0.08;
@@ -90,7 +99,13 @@ final class StepCosts {
             return NEVER;
         }
         double verb = verb(step, seen, holders);
-        return verb >= NEVER ? NEVER : verb + place(step, seen);
+        if (verb >= NEVER) {
+            return NEVER;
+        }
+        double past = step.off().isPresent() && nearest.applyAsDouble(act, holders.get(step.off().get())) > PAST_METRES
+                ? PAST_NOBODY
+                : 0;
+        return verb + place(step, seen) + past;
     }
 
     private double verb(ScriptStep step, Step seen, Map<String, Integer> holders) {
@@ -102,7 +117,7 @@ final class StepCosts {
         return switch (step.verb()) {
             case SCREEN ->
                 seen.kind() == StepKind.SCREEN ? wrong + kind(step, seen) : cameNear(seen) ? CAME_BUT_NO_SCREEN : NEVER;
-            case PASS -> seen.kind() == StepKind.PASS ? wrong : seen.kind() == StepKind.HANDOFF ? wrong + HANDOFF_AS_PASS : NEVER;
+            case PASS -> seen.kind() == StepKind.TURNOVER ? LOST : seen.kind() == StepKind.PASS ? wrong : seen.kind() == StepKind.HANDOFF ? wrong + HANDOFF_AS_PASS : NEVER;
             case HANDOFF -> seen.kind() == StepKind.HANDOFF ? wrong : seen.kind() == StepKind.PASS ? wrong + HANDOFF_AS_PASS : NEVER;
             case CUT ->
                 seen.kind() == StepKind.CUT || seen.kind() == StepKind.SHIFT

@@ -83,6 +83,7 @@ public enum Setting {
     MOTION_TOP_SPEED(SPEED, 9, 5, 12, "fastest a player runs"),
     POSSESSION_LEAST_TIME(TIME, 1.0, 0.2, 10, "a shorter stretch of play is no possession"),
     POSSESSION_MOST_TIME(TIME, 40, 10, 120, "a longer stretch of play is cut in two"),
+    SCRIPT_PASS_TIME(TIME, 2.6, 0.3, 6, "a pass that a script has after a cut is released this soon after its start"),
     FLAG_PROBABILITY(SHARE, 0.7, 0.5, 0.999, "a flag is raised from this probability on");
 
     private final String group;

@@ -8,6 +8,8 @@ public enum StepKind {
     SCREEN,
     CUT,
     SHOT,
+    /** The ball goes to an opponent. */
+    TURNOVER,
     /** A shorter way without the ball: drawn, but no step of its own. */
     SHIFT;
 

@@ -242,9 +242,10 @@ public final class StepReader {
     private Optional<Step> ball(Finding event) {
         boolean shot = event.kind() == FindingKind.SHOT;
         OptionalInt from = event.holder(shot ? Role.SHOOTER : Role.PASSER);
-        OptionalInt to = event.holder(Role.RECEIVER);
+        boolean lost = event.kind() == FindingKind.TURNOVER;
+        OptionalInt to = event.holder(lost ? Role.DEFENDER : Role.RECEIVER);
         boolean known = from.isPresent() && trails.containsKey(from.getAsInt());
-        if (event.kind() == FindingKind.TURNOVER || !known) {
+        if (!known) {
             return Optional.empty();
         }
         FloorPoint place = trails.get(from.getAsInt()).at(event.fromSeconds());
@@ -264,7 +265,7 @@ public final class StepReader {
             return Optional.empty();
         }
         return Optional.of(new Step(
-                event.kind() == FindingKind.PASS ? StepKind.PASS : StepKind.HANDOFF,
+                lost ? StepKind.TURNOVER : event.kind() == FindingKind.PASS ? StepKind.PASS : StepKind.HANDOFF,
                 from.getAsInt(),
                 to,
                 event.fromSeconds(),
