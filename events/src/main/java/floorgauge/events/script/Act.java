@@ -16,6 +16,8 @@ import java.util.List;
 record Act(Step step, double orderSeconds) {
 
     private static final double JUST_BEFORE = 0.01;
+    private static final double BEGUN_SHARE = 0.3;
+    private static final double MOST_BEGUN_SECONDS = 0.6;
     private static final double USED_WITHIN_SECONDS = 2.5;
 
     /** In order. */
@@ -32,14 +34,21 @@ record Act(Step step, double orderSeconds) {
 
     private static double order(Step step, List<Step> steps) {
         if (step.kind() != StepKind.SCREEN) {
-            return step.fromSeconds();
+            return begun(step);
         }
         int user = step.other().orElse(-1);
         return steps.stream()
                 .filter(s -> s.player() == user && s.kind().moves())
                 .filter(s -> s.toSeconds() >= step.toSeconds() && s.fromSeconds() <= step.toSeconds() + USED_WITHIN_SECONDS)
-                .mapToDouble(s -> s.fromSeconds() - JUST_BEFORE)
+                .mapToDouble(s -> begun(s) - JUST_BEFORE)
                 .min()
                 .orElse(step.toSeconds());
+    }
+
+    /** A way counts from when it is well begun: two things that start at nearly the same time have no order. */
+    private static double begun(Step step) {
+        return step.kind().moves()
+                ? step.fromSeconds() + Math.min(MOST_BEGUN_SECONDS, BEGUN_SHARE * (step.toSeconds() - step.fromSeconds()))
+                : step.fromSeconds();
     }
 }

@@ -34,7 +34,11 @@ final class StepJudge {
     private static final double NOT_THERE_METRES = 3.0;
     private static final double TIME_ERROR_SECONDS = 0.06;
     private static final double SPEED_ERROR = 0.05;
-    private static final double ON_HIS_WAY_SPEED = 1.0;
+    private static final double ON_HIS_WAY_SPEED = 1.25;
+
+    /** A cut that the rules for cuts do not call late must wait this much longer before the script does. */
+    private static final double LATE_ROOM_SECONDS = 0.5;
+
     private static final double IN_PLACE_METRES = 0.2;
 
     private final PossessionFindings possession;
@@ -124,8 +128,22 @@ final class StepJudge {
             return Verdict.skipped(SURE, "is not there to screen for " + Words.player(user.trackId()));
         }
         double meeting = nearest(screener, guard, from, Math.min(to, passing + 0.8));
-        Verdict verdict = contact(screener, guard, meeting);
-        return leftEarly(screener, way) ? verdict : verdict.orWorse(still(screener, meeting)).orWorse(flagged(screener, user, way));
+        if (leftEarly(screener, way)) {
+            return Verdict.done();
+        }
+        // Where the screen was measured, the standards have said what there is to say of it.
+        return isMeasured(screener, user, way)
+                ? flagged(screener, user, way)
+                : contact(screener, guard, meeting).orWorse(still(screener, meeting));
+    }
+
+    private boolean isMeasured(SmoothTrail screener, SmoothTrail user, Step way) {
+        return possession.findings().stream()
+                .anyMatch(f -> f.kind() == FindingKind.SCREEN
+                        && f.holder(Role.SCREENER).orElse(-1) == screener.trackId()
+                        && f.holder(Role.USER).orElse(-1) == user.trackId()
+                        && f.fromSeconds() <= way.toSeconds()
+                        && f.toSeconds() >= way.fromSeconds());
     }
 
     private static boolean onBall(Step way) {
@@ -161,7 +179,9 @@ final class StepJudge {
     /** What the standards say of the same screen. */
     private Verdict flagged(SmoothTrail screener, SmoothTrail user, Step way) {
         return possession.findings().stream()
-                .filter(f -> f.kind() == FindingKind.MOVING_SCREEN)
+                .filter(f -> f.kind() == FindingKind.MOVING_SCREEN
+                        || f.kind() == FindingKind.MISSED_SCREEN
+                        || f.kind() == FindingKind.WEAK_SCREEN)
                 .filter(f -> f.holder(Role.SCREENER).orElse(-1) == screener.trackId()
                         && f.holder(Role.USER).orElse(-1) == user.trackId())
                 .filter(f -> f.fromSeconds() <= way.toSeconds() && f.toSeconds() >= way.fromSeconds())
@@ -169,14 +189,15 @@ final class StepJudge {
                 .map(f -> new Verdict(
                         ScriptReading.State.BLOWN,
                         f.probability(),
-                        "screens while he moves",
+                        f.kind() == FindingKind.MOVING_SCREEN ? "screens while he moves" : "misses the screen",
                         Optional.empty()))
                 .orElseGet(Verdict::done);
     }
 
     /**
-     * Whether the user, not the screener, is to blame for a screen that moved: he left while the screener still ran to his place. What
-     * the standards say of the two goes first. Who dribbles is not blamed: the screener runs beside him.
+     * Whether the user, not the screener, is to blame: he left while the screener still ran to his place, faster than one who slides
+     * into the defender's way. Where the screen was measured and stood still he is not. Who dribbles is not blamed: the screener runs
+     * beside him.
      */
     private boolean leftEarly(SmoothTrail screener, Step way) {
         if (onBall(way)) {
@@ -185,7 +206,8 @@ final class StepJudge {
         if (isFlagged(FindingKind.EARLY_CUT, Role.CUTTER, screener, way)) {
             return true;
         }
-        if (isFlagged(FindingKind.MOVING_SCREEN, Role.USER, screener, way)) {
+        boolean measured = isMeasured(screener, trails.get(way.player()), way);
+        if (measured && !isFlagged(FindingKind.MOVING_SCREEN, Role.USER, screener, way)) {
             return false;
         }
         double leave = way.fromSeconds();
@@ -220,10 +242,13 @@ final class StepJudge {
                     "leaves while " + Words.player(screener.get().trackId()) + " still comes at " + Words.of(speed),
                     Optional.of(speed));
         }
+        if (screener.isPresent() && isMeasured(screener.get(), trails.get(way.player()), way)) {
+            return flaggedCut(way);
+        }
         double set = screener.map(s -> setTime(s, way.fromSeconds())).orElse(follows);
         double since = Math.max(set, follows);
         Figure wait = Figure.of("start after set", way.fromSeconds() - since, TIME_ERROR_SECONDS, Unit.SECONDS);
-        double limit = standards.of(Setting.CUT_LATE_TIME);
+        double limit = standards.of(Setting.CUT_LATE_TIME) + LATE_ROOM_SECONDS;
         return Verdict.of(
                         1 - Normal.atMost(limit, wait.value(), TIME_ERROR_SECONDS),
                         "leaves " + Words.of(wait) + " after "
@@ -242,12 +267,17 @@ final class StepJudge {
 
     private Verdict flaggedCut(Step way) {
         return possession.findings().stream()
-                .filter(f -> f.kind() == FindingKind.EARLY_CUT)
+                .filter(f -> f.kind() == FindingKind.EARLY_CUT || f.kind() == FindingKind.LATE_CUT)
                 .filter(f -> f.holder(Role.CUTTER).orElse(-1) == way.player())
                 .filter(f -> f.fromSeconds() <= way.toSeconds() && f.toSeconds() >= way.fromSeconds())
                 .findFirst()
                 .map(f -> new Verdict(
-                        ScriptReading.State.BLOWN, f.probability(), "leaves before the screen is set", Optional.empty()))
+                        ScriptReading.State.BLOWN,
+                        f.probability(),
+                        f.kind() == FindingKind.EARLY_CUT
+                                ? "leaves before the screen is set"
+                                : "leaves late after the screen is set",
+                        Optional.empty()))
                 .orElseGet(Verdict::done);
     }
 
@@ -267,7 +297,7 @@ final class StepJudge {
             Optional<Act> act = alignment.acts().get(k);
             if (act.isPresent()) {
                 Step step = act.get().step();
-                boolean way = step.kind().moves() && step.kind() != StepKind.SCREEN;
+                boolean way = step.kind() == StepKind.CUT || step.kind() == StepKind.SHIFT;
                 latest = Math.max(latest, way ? step.fromSeconds() : step.toSeconds());
             }
         }
@@ -285,10 +315,23 @@ final class StepJudge {
         Figure delay = Figure.of("time to the pass", pass.fromSeconds() - since, TIME_ERROR_SECONDS, Unit.SECONDS);
         double limit = standards.of(Setting.SCRIPT_PASS_TIME);
         return Verdict.of(
-                1 - Normal.atMost(limit, delay.value(), TIME_ERROR_SECONDS),
-                "passes " + Words.of(delay) + " after "
-                        + (cut.isPresent() ? Words.player(receiver) + " leaves" : "it is his turn"),
-                delay);
+                        1 - Normal.atMost(limit, delay.value(), TIME_ERROR_SECONDS),
+                        "passes " + Words.of(delay) + " after "
+                                + (cut.isPresent() ? Words.player(receiver) + " leaves" : "it is his turn"),
+                        delay)
+                .orWorse(flaggedPass(pass, receiver));
+    }
+
+    private Verdict flaggedPass(Step pass, int receiver) {
+        return possession.findings().stream()
+                .filter(f -> f.kind() == FindingKind.LATE_PASS)
+                .filter(f -> f.holder(Role.PASSER).orElse(-1) == pass.player()
+                        && f.holder(Role.RECEIVER).orElse(-1) == receiver)
+                .filter(f -> f.fromSeconds() <= pass.toSeconds() && f.toSeconds() >= pass.fromSeconds())
+                .findFirst()
+                .map(f -> new Verdict(
+                        ScriptReading.State.BLOWN, f.probability(), "passes after the window has closed", Optional.empty()))
+                .orElseGet(Verdict::done);
     }
 
     private Optional<Step> wayBefore(int index, int trackId, double before) {
