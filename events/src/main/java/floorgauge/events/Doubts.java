@@ -26,6 +26,23 @@ final class Doubts {
         byTrack.values().forEach(list -> list.removeIf(d -> d.toSeconds() < seconds));
     }
 
+    /** The probability that none of these tracks was exchanged in a span of time; a doubt of two tracks counts once. */
+    double sound(List<Integer> trackIds, double from, double to) {
+        double sound = 1;
+        Set<String> counted = new HashSet<>();
+        for (int id : trackIds) {
+            for (IdentityDoubt doubt : byTrack.getOrDefault(id, List.of())) {
+                int low = Math.min(id, doubt.otherTrackId());
+                int high = Math.max(id, doubt.otherTrackId());
+                boolean touches = doubt.fromSeconds() <= to && doubt.toSeconds() >= from;
+                if (touches && counted.add(low + " " + high + " " + Math.round(doubt.fromSeconds() * 2))) {
+                    sound *= 1 - doubt.swapProbability();
+                }
+            }
+        }
+        return sound;
+    }
+
     /** The finding with its probability lowered by every doubt, each named; a doubt of two tracks counts once. */
     Finding carriedInto(Finding finding) {
         double sound = 1;

@@ -7,6 +7,7 @@ import floorgauge.court.track.PlayerTrack;
 import floorgauge.events.finding.Findings;
 import floorgauge.events.finding.NotSeen;
 import floorgauge.events.finding.PossessionFindings;
+import floorgauge.events.script.Script;
 import floorgauge.events.standards.Standards;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,8 +26,17 @@ public final class Measurement {
      * @param standards what the team is held to
      */
     public static Findings measure(FilmTracks tracks, RuleSet rules, Standards standards) {
+        return measure(tracks, rules, standards, List.of());
+    }
+
+    /**
+     * Measures a whole film and holds each possession against the script that it resembles most.
+     *
+     * @param scripts what the team may have meant to run; none gives what {@link #measure(FilmTracks, RuleSet, Standards)} gives
+     */
+    public static Findings measure(FilmTracks tracks, RuleSet rules, Standards standards, List<Script> scripts) {
         List<PossessionFindings> possessions = new ArrayList<>();
-        MeasurementStream stream = new MeasurementStream(rules, standards, possessions::add);
+        MeasurementStream stream = new MeasurementStream(rules, standards, scripts, possessions::add);
         for (PlayerTrack track : tracks.players()) {
             for (IdentityDoubt doubt : track.doubts()) {
                 stream.doubt(track.id(), doubt);

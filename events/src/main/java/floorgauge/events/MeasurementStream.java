@@ -5,13 +5,21 @@ import floorgauge.court.track.FloorFrame;
 import floorgauge.court.track.IdentityDoubt;
 import floorgauge.court.track.PlayerSighting;
 import floorgauge.court.track.Team;
+import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.NotSeen;
 import floorgauge.events.finding.PossessionFindings;
+import floorgauge.events.finding.ScriptReading;
 import floorgauge.events.play.Play;
 import floorgauge.events.play.PlayStream;
+import floorgauge.events.script.OffScript;
+import floorgauge.events.script.Script;
+import floorgauge.events.script.ScriptReader;
+import floorgauge.events.standards.Setting;
 import floorgauge.events.standards.Standards;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 
 /**
@@ -24,12 +32,25 @@ public final class MeasurementStream {
     private final Consumer<PossessionFindings> out;
     private final PlayStream plays;
     private final Doubts doubts = new Doubts();
+    private final Optional<ScriptReader> scripts;
     private int number;
     private boolean ball;
     private boolean anybody;
     private boolean teamed;
 
+    /** Holds possessions against no script. */
     public MeasurementStream(RuleSet rules, Standards standards, Consumer<PossessionFindings> out) {
+        this(rules, standards, List.of(), out);
+    }
+
+    /**
+     * Begins a film.
+     *
+     * @param scripts what the team may have meant to run; each possession is held against the one that it resembles most
+     */
+    public MeasurementStream(
+            RuleSet rules, Standards standards, List<Script> scripts, Consumer<PossessionFindings> out) {
+        this.scripts = scripts.isEmpty() ? Optional.empty() : Optional.of(new ScriptReader(scripts, rules, standards));
         this.standards = standards;
         this.out = out;
         this.plays = new PlayStream(rules, standards, this::measure);
@@ -78,7 +99,20 @@ public final class MeasurementStream {
 
     private void measure(Play play) {
         number++;
-        out.accept(new PlayMeasurement(play, number, standards, doubts).measure());
+        out.accept(againstScripts(new PlayMeasurement(play, number, standards, doubts).measure()));
         doubts.forgetBefore(play.time(play.coreFrom()) - 60);
+    }
+
+    private PossessionFindings againstScripts(PossessionFindings measured) {
+        Optional<ScriptReading> reading = scripts.flatMap(s -> s.read(measured, doubts::sound));
+        if (reading.isEmpty()) {
+            return measured;
+        }
+        List<Finding> findings = new ArrayList<>(measured.findings());
+        OffScript.of(reading.get(), measured.possession(), standards.of(Setting.FLAG_PROBABILITY))
+                .ifPresent(findings::add);
+        findings.sort(Comparator.comparingDouble(Finding::fromSeconds).thenComparing(Finding::kind));
+        return new PossessionFindings(
+                measured.possession(), findings, measured.spacing(), measured.trails(), measured.notSeen(), reading);
     }
 }
