@@ -1,8 +1,5 @@
 package floorgauge.events.diagram;
 
-import floorgauge.events.step.SmoothTrail;
-import floorgauge.events.step.Step;
-import floorgauge.events.step.StepReader;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.rules.RuleSet;
 import floorgauge.events.finding.Finding;
@@ -10,7 +7,10 @@ import floorgauge.events.finding.KeyFrame;
 import floorgauge.events.finding.Mark;
 import floorgauge.events.finding.PossessionFindings;
 import floorgauge.events.finding.RoleHolder;
+import floorgauge.events.step.SmoothTrail;
 import floorgauge.events.step.Spots;
+import floorgauge.events.step.Step;
+import floorgauge.events.step.StepReader;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;

@@ -1,13 +1,13 @@
 package floorgauge.events.diagram;
 
-import floorgauge.events.step.SmoothTrail;
-import floorgauge.events.step.Step;
-import floorgauge.events.step.StepKind;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.Mark;
 import floorgauge.events.finding.Role;
 import floorgauge.events.finding.RoleHolder;
+import floorgauge.events.step.SmoothTrail;
+import floorgauge.events.step.Step;
+import floorgauge.events.step.StepKind;
 import floorgauge.events.words.Words;
 import java.util.ArrayList;
 import java.util.List;

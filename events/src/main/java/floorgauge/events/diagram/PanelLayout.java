@@ -1,7 +1,7 @@
 package floorgauge.events.diagram;
 
-import floorgauge.events.step.Step;
 import floorgauge.court.floor.FloorPoint;
+import floorgauge.events.step.Step;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;

@@ -1,12 +1,12 @@
 package floorgauge.events.diagram;
 
-import floorgauge.events.step.SmoothTrail;
-import floorgauge.events.step.Step;
-import floorgauge.events.step.StepReader;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.rules.RuleSet;
 import floorgauge.events.finding.PossessionFindings;
+import floorgauge.events.step.SmoothTrail;
 import floorgauge.events.step.Spots;
+import floorgauge.events.step.Step;
+import floorgauge.events.step.StepReader;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;

@@ -1,8 +1,8 @@
 package floorgauge.events.diagram;
 
-import floorgauge.events.step.Step;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.events.step.Spots;
+import floorgauge.events.step.Step;
 
 /** Steps and marks as sentences. */
 final class StepWords {

@@ -39,7 +39,8 @@ record Act(Step step, double orderSeconds) {
         int user = step.other().orElse(-1);
         return steps.stream()
                 .filter(s -> s.player() == user && s.kind().moves())
-                .filter(s -> s.toSeconds() >= step.toSeconds() && s.fromSeconds() <= step.toSeconds() + USED_WITHIN_SECONDS)
+                .filter(s ->
+                        s.toSeconds() >= step.toSeconds() && s.fromSeconds() <= step.toSeconds() + USED_WITHIN_SECONDS)
                 .mapToDouble(s -> begun(s) - JUST_BEFORE)
                 .min()
                 .orElse(step.toSeconds());
@@ -48,7 +49,8 @@ record Act(Step step, double orderSeconds) {
     /** A way counts from when it is well begun: two things that start at nearly the same time have no order. */
     private static double begun(Step step) {
         return step.kind().moves()
-                ? step.fromSeconds() + Math.min(MOST_BEGUN_SECONDS, BEGUN_SHARE * (step.toSeconds() - step.fromSeconds()))
+                ? step.fromSeconds()
+                        + Math.min(MOST_BEGUN_SECONDS, BEGUN_SHARE * (step.toSeconds() - step.fromSeconds()))
                 : step.fromSeconds();
     }
 }

@@ -26,8 +26,10 @@ final class BallCheck {
                 throw at(step, step.who() + " does not have the ball; " + where());
             }
             if (step.verb() == ScriptVerb.CUT && has) {
-                throw at(step, step.who() + " has the ball, and dribbles rather than cuts; write '" + step.who()
-                        + " dribbles to ...'");
+                throw at(
+                        step,
+                        step.who() + " has the ball, and dribbles rather than cuts; write '" + step.who()
+                                + " dribbles to ...'");
             }
             if (step.verb() == ScriptVerb.SCREEN && has) {
                 throw at(step, step.who() + " has the ball and cannot screen; pass or hand off first");

@@ -21,8 +21,7 @@ final class Nearness implements ToDoubleBiFunction<Act, Integer> {
 
     @Override
     public double applyAsDouble(Act act, Integer other) {
-        return known.computeIfAbsent(act, a -> new HashMap<>())
-                .computeIfAbsent(other, o -> measure(act.step(), o));
+        return known.computeIfAbsent(act, a -> new HashMap<>()).computeIfAbsent(other, o -> measure(act.step(), o));
     }
 
     private double measure(Step step, int other) {

@@ -35,7 +35,8 @@ public final class OffScript {
         int index = reading.breakdown().getAsInt();
         ScriptReading.StepReading step = reading.steps().get(index);
         double from = Double.isNaN(step.fromSeconds()) ? before(reading, index, possession) : step.fromSeconds();
-        double to = Math.max(from, Double.isNaN(step.toSeconds()) ? after(reading, index, possession) : step.toSeconds());
+        double to =
+                Math.max(from, Double.isNaN(step.toSeconds()) ? after(reading, index, possession) : step.toSeconds());
         int left = reading.steps().size() - index - 1;
         Figure cost = Figure.plain("steps after it", left, Unit.COUNT);
         return Optional.of(new Finding(

@@ -41,9 +41,7 @@ final class RoleSearch {
         this.acts = acts;
         this.spots = spots;
         this.candidates = attackers.stream()
-                .sorted(Comparator.comparingInt(SmoothTrail::size)
-                        .reversed()
-                        .thenComparingInt(SmoothTrail::trackId))
+                .sorted(Comparator.comparingInt(SmoothTrail::size).reversed().thenComparingInt(SmoothTrail::trackId))
                 .limit(MOST_CANDIDATES)
                 .sorted(Comparator.comparingInt(SmoothTrail::trackId))
                 .toList();
@@ -101,8 +99,8 @@ final class RoleSearch {
                 if (assigned.cost() >= most) {
                     return;
                 }
-                double cost =
-                        assigned.cost() + SequenceAligner.cost(steps, acts, assigned.holders(), costs, most - assigned.cost());
+                double cost = assigned.cost()
+                        + SequenceAligner.cost(steps, acts, assigned.holders(), costs, most - assigned.cost());
                 if (cost < most - 1e-9) {
                     best = new Alignment(
                             script,

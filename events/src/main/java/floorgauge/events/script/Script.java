@@ -16,7 +16,11 @@ import java.util.Optional;
  * @param variants every way through the script's alternatives, each a list of steps in order
  */
 public record Script(
-        String name, String about, String ball, Map<String, Optional<String>> players, List<List<ScriptStep>> variants) {
+        String name,
+        String about,
+        String ball,
+        Map<String, Optional<String>> players,
+        List<List<ScriptStep>> variants) {
 
     public Script {
         Objects.requireNonNull(name, "name");

@@ -129,8 +129,10 @@ public final class ScriptFile {
         for (Node item : list.getValue()) {
             ways = joined(ways, item(item, group, lane));
             if (ways.size() > MOST_VARIANTS) {
-                throw at(item, "the alternatives make more than " + MOST_VARIANTS
-                        + " ways through the script; write the rest as a second script");
+                throw at(
+                        item,
+                        "the alternatives make more than " + MOST_VARIANTS
+                                + " ways through the script; write the rest as a second script");
             }
         }
         return ways;
@@ -153,8 +155,10 @@ public final class ScriptFile {
             return List.of(List.of(step(node, group, lane)));
         }
         if (!(node instanceof MappingNode mapping) || mapping.getValue().size() != 1) {
-            throw at(node, "a step is a line such as '" + ScriptVerb.CUT.example() + "', or one of "
-                    + String.join(", ", GROUPS));
+            throw at(
+                    node,
+                    "a step is a line such as '" + ScriptVerb.CUT.example() + "', or one of "
+                            + String.join(", ", GROUPS));
         }
         NodeTuple entry = mapping.getValue().get(0);
         String key = scalar(entry.getKeyNode(), "a step");
@@ -163,8 +167,7 @@ public final class ScriptFile {
             case "together" -> together(value);
             case "either" -> either(value, group, lane);
             case "maybe" -> maybe(value, group, lane);
-            default ->
-                throw at(entry.getKeyNode(), "unknown word '" + key + "'; " + NearestWord.hint(key, GROUPS));
+            default -> throw at(entry.getKeyNode(), "unknown word '" + key + "'; " + NearestWord.hint(key, GROUPS));
         };
     }
 
@@ -203,7 +206,8 @@ public final class ScriptFile {
 
     /** Steps that move the ball are an alternative to nothing, so that who has the ball is known in every way; others may be left out. */
     private List<List<ScriptStep>> maybe(Node node, int group, int lane) {
-        List<List<ScriptStep>> ways = node instanceof SequenceNode ? sequence(node, "maybe", group, lane) : item(node, group, lane);
+        List<List<ScriptStep>> ways =
+                node instanceof SequenceNode ? sequence(node, "maybe", group, lane) : item(node, group, lane);
         if (ways.stream().flatMap(List::stream).anyMatch(s -> s.verb().movesBall())) {
             List<List<ScriptStep>> withNothing = new ArrayList<>(ways);
             withNothing.add(List.of());
@@ -215,7 +219,8 @@ public final class ScriptFile {
     }
 
     private static ScriptStep madeOptional(ScriptStep s) {
-        return new ScriptStep(s.line(), s.who(), s.verb(), s.mate(), s.place(), s.off(), s.kind(), true, s.group(), s.lane());
+        return new ScriptStep(
+                s.line(), s.who(), s.verb(), s.mate(), s.place(), s.off(), s.kind(), true, s.group(), s.lane());
     }
 
     private ScriptStep step(Node node, int group, int lane) {

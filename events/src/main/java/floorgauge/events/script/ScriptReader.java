@@ -71,10 +71,11 @@ public final class ScriptReader {
                 .mapToDouble(a -> Math.exp((best.cost() - a.cost()) / COST_SCALE))
                 .sum();
         double meant = logistic((EVEN_SHARE - share(best)) / SHARE_SCALE) / rivals;
-        Guards guards = new Guards(trails.values(), rules.rim(possession.possession().end()));
+        Guards guards =
+                new Guards(trails.values(), rules.rim(possession.possession().end()));
         StepCosts costs = new StepCosts(spots, best.mirrored(), nearness);
-        StepJudge judge = new StepJudge(
-                possession, trails, guards, standards, best, i -> misplaced(best, acts, costs, i));
+        StepJudge judge =
+                new StepJudge(possession, trails, guards, standards, best, i -> misplaced(best, acts, costs, i));
         List<Verdict> verdicts = new ArrayList<>();
         for (int i = 0; i < best.steps().size(); i++) {
             verdicts.add(judge.judge(i));
@@ -99,11 +100,7 @@ public final class ScriptReader {
     }
 
     private ScriptReading reading(
-            Alignment alignment,
-            double meant,
-            List<Verdict> verdicts,
-            Possession possession,
-            Identities identities) {
+            Alignment alignment, double meant, List<Verdict> verdicts, Possession possession, Identities identities) {
         OptionalInt broken = OptionalInt.empty();
         double before = 1;
         for (int i = 0; i < verdicts.size() && broken.isEmpty(); i++) {
@@ -130,7 +127,8 @@ public final class ScriptReader {
                 probability,
                 alignment.mirrored(),
                 alignment.script().roles().stream()
-                        .map(r -> new ScriptReading.RolePlayer(r, alignment.holders().get(r)))
+                        .map(r -> new ScriptReading.RolePlayer(
+                                r, alignment.holders().get(r)))
                         .toList(),
                 steps,
                 broken,

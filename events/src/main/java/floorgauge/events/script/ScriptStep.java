@@ -42,7 +42,8 @@ public record ScriptStep(
     public String words() {
         StringBuilder words = new StringBuilder(who).append(' ').append(verb.word());
         mate.ifPresent(m -> words.append(' ').append(verb.need()).append(' ').append(m));
-        place.ifPresent(p -> words.append(verb == ScriptVerb.SCREEN ? " at " : " to ").append(p));
+        place.ifPresent(
+                p -> words.append(verb == ScriptVerb.SCREEN ? " at " : " to ").append(p));
         off.ifPresent(o -> words.append(" off ").append(o));
         return words.toString();
     }

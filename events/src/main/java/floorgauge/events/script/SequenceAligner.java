@@ -20,7 +20,8 @@ final class SequenceAligner {
      *
      * @param most a cost that is too much already: above it the result is only known to be above it
      */
-    static double cost(List<ScriptStep> steps, List<Act> acts, Map<String, Integer> holders, StepCosts costs, double most) {
+    static double cost(
+            List<ScriptStep> steps, List<Act> acts, Map<String, Integer> holders, StepCosts costs, double most) {
         double[] row = firstRow(acts);
         for (ScriptStep step : steps) {
             double[] next = new double[row.length];
@@ -63,7 +64,10 @@ final class SequenceAligner {
             for (int j = 1; j <= m; j++) {
                 table[i][j] = Math.min(
                         table[i - 1][j - 1] + costs.match(steps.get(i - 1), acts.get(j - 1), holders),
-                        Math.min(table[i - 1][j] + leftOut, table[i][j - 1] + StepCosts.extra(acts.get(j - 1).step())));
+                        Math.min(
+                                table[i - 1][j] + leftOut,
+                                table[i][j - 1]
+                                        + StepCosts.extra(acts.get(j - 1).step())));
             }
         }
         List<Optional<Act>> matches = new ArrayList<>(Collections.nCopies(n, Optional.empty()));
@@ -111,7 +115,8 @@ final class SequenceAligner {
 
     private static List<List<ScriptStep>> lanes(List<ScriptStep> group) {
         Map<Integer, List<ScriptStep>> lanes = new TreeMap<>();
-        group.forEach(s -> lanes.computeIfAbsent(s.lane(), l -> new ArrayList<>()).add(s));
+        group.forEach(
+                s -> lanes.computeIfAbsent(s.lane(), l -> new ArrayList<>()).add(s));
         return List.copyOf(lanes.values());
     }
 

@@ -102,23 +102,31 @@ final class StepCosts {
         if (verb >= NEVER) {
             return NEVER;
         }
-        double past = step.off().isPresent() && nearest.applyAsDouble(act, holders.get(step.off().get())) > PAST_METRES
+        double past = step.off().isPresent()
+                        && nearest.applyAsDouble(act, holders.get(step.off().get())) > PAST_METRES
                 ? PAST_NOBODY
                 : 0;
         return verb + place(step, seen) + past;
     }
 
     private double verb(ScriptStep step, Step seen, Map<String, Integer> holders) {
-        OptionalInt mate = step.mate().isPresent()
-                ? OptionalInt.of(holders.get(step.mate().get()))
-                : OptionalInt.empty();
+        OptionalInt mate =
+                step.mate().isPresent() ? OptionalInt.of(holders.get(step.mate().get())) : OptionalInt.empty();
         boolean same = mate.isEmpty() || mate.equals(seen.other());
         double wrong = same ? 0 : WRONG_MATE;
         return switch (step.verb()) {
             case SCREEN ->
                 seen.kind() == StepKind.SCREEN ? wrong + kind(step, seen) : cameNear(seen) ? CAME_BUT_NO_SCREEN : NEVER;
-            case PASS -> seen.kind() == StepKind.TURNOVER ? LOST : seen.kind() == StepKind.PASS ? wrong : seen.kind() == StepKind.HANDOFF ? wrong + HANDOFF_AS_PASS : NEVER;
-            case HANDOFF -> seen.kind() == StepKind.HANDOFF ? wrong : seen.kind() == StepKind.PASS ? wrong + HANDOFF_AS_PASS : NEVER;
+            case PASS ->
+                seen.kind() == StepKind.TURNOVER
+                        ? LOST
+                        : seen.kind() == StepKind.PASS
+                                ? wrong
+                                : seen.kind() == StepKind.HANDOFF ? wrong + HANDOFF_AS_PASS : NEVER;
+            case HANDOFF ->
+                seen.kind() == StepKind.HANDOFF
+                        ? wrong
+                        : seen.kind() == StepKind.PASS ? wrong + HANDOFF_AS_PASS : NEVER;
             case CUT ->
                 seen.kind() == StepKind.CUT || seen.kind() == StepKind.SHIFT
                         ? 0

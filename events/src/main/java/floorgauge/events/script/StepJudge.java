@@ -91,7 +91,10 @@ final class StepJudge {
 
     private Verdict noPass(int index) {
         ScriptStep step = alignment.steps().get(index);
-        return missing(index, SURE, "does not pass to " + Words.player(holder(step.mate().orElseThrow())));
+        return missing(
+                index,
+                SURE,
+                "does not pass to " + Words.player(holder(step.mate().orElseThrow())));
     }
 
     /** The first way of a role after a step. */
@@ -230,7 +233,10 @@ final class StepJudge {
     private Verdict cut(int index, Act act) {
         Step way = act.step();
         double follows = previousEnd(index);
-        Optional<SmoothTrail> screener = alignment.steps().get(index).off()
+        Optional<SmoothTrail> screener = alignment
+                .steps()
+                .get(index)
+                .off()
                 .filter(o -> screensFor(index, o))
                 .map(o -> trails.get(holder(o)));
         if (screener.isPresent() && leftEarly(screener.get(), way)) {
@@ -252,7 +258,8 @@ final class StepJudge {
         return Verdict.of(
                         1 - Normal.atMost(limit, wait.value(), TIME_ERROR_SECONDS),
                         "leaves " + Words.of(wait) + " after "
-                                + screener.map(s -> Words.player(s.trackId()) + " is set").orElse("it is his turn"),
+                                + screener.map(s -> Words.player(s.trackId()) + " is set")
+                                        .orElse("it is his turn"),
                         wait)
                 .orWorse(flaggedCut(way));
     }
@@ -330,7 +337,10 @@ final class StepJudge {
                 .filter(f -> f.fromSeconds() <= pass.toSeconds() && f.toSeconds() >= pass.fromSeconds())
                 .findFirst()
                 .map(f -> new Verdict(
-                        ScriptReading.State.BLOWN, f.probability(), "passes after the window has closed", Optional.empty()))
+                        ScriptReading.State.BLOWN,
+                        f.probability(),
+                        "passes after the window has closed",
+                        Optional.empty()))
                 .orElseGet(Verdict::done);
     }
 

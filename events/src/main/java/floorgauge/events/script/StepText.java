@@ -33,7 +33,8 @@ record StepText(String who, String verb, Map<String, String> parts, String kind)
         for (int i = 1; i < words.size(); i++) {
             String word = words.get(i);
             // The word off belongs to the verb in "hands off".
-            boolean begins = WORDS.contains(word) && !(word.equals("off") && verb.toString().equals("hands"));
+            boolean begins = WORDS.contains(word)
+                    && !(word.equals("off") && verb.toString().equals("hands"));
             if (begins) {
                 part = word;
                 parts.put(part, "");
