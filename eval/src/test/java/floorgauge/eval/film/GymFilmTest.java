@@ -75,8 +75,8 @@ class GymFilmTest {
                 tracked.staticCamera(),
                 seconds);
         assertThat(tracked.staticCamera()).isTrue();
-        // The aim is 0.60; what is reached is held here, so that it can't get worse unseen.
-        assertThat(scores.hota().detectionAccuracy()).as("DetA").isGreaterThanOrEqualTo(0.55);
+        // The aims of the project for this film, whose feet the maps often hide.
+        assertThat(scores.hota().detectionAccuracy()).as("DetA").isGreaterThanOrEqualTo(0.60);
         assertThat(scores.identity().idf1()).as("IDF1").isGreaterThanOrEqualTo(0.75);
         assertThat(floorError).as("median floor error").isLessThanOrEqualTo(0.35);
     }

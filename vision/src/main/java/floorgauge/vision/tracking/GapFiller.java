@@ -19,6 +19,9 @@ import java.util.SortedMap;
  */
 final class GapFiller {
 
+    /** Boxes are predicted so far from a sighting. */
+    private static final double LONGEST_BOX_SECONDS = 0.4;
+
     /** Of a foot's variance: posture, the leg taken for the other, where the court lies. */
     private static final double LASTING_SHARE = 0.7;
 
@@ -68,11 +71,18 @@ final class GapFiller {
                     t,
                     foot,
                     FootSource.PREDICTED,
-                    between(before.observation().box(), after.observation().box(), share),
+                    isNear(t, before, after)
+                            ? between(before.observation().box(), after.observation().box(), share)
+                            : Optional.empty(),
                     Optional.empty(),
                     Body.UNSEEN,
                     0));
         }
+    }
+
+    /** A box is good for as long as a step takes; then the person may stand otherwise. */
+    private static boolean isNear(double seconds, Sighting before, Sighting after) {
+        return Math.min(seconds - before.timeSeconds(), after.timeSeconds() - seconds) <= LONGEST_BOX_SECONDS;
     }
 
     /** The part of a sighting's error that its neighbours have too, so that filtering does not average it out. */

@@ -92,10 +92,10 @@ final class TrackSelection {
         return inside >= MOSTLY_INSIDE * t.sightings().size();
     }
 
-    /** Someone else is near for half of the time. */
+    /** Someone who moves is near for half of the time. */
     private static boolean isAmong(Tracklet t, List<Tracklet> tracks) {
         List<TrackPath> others =
-                tracks.stream().filter(o -> o != t).map(TrackPath::new).toList();
+                tracks.stream().filter(TrackSelection::moves).map(TrackPath::new).toList();
         long near = t.sightings().stream()
                 .filter(s -> others.stream()
                         .anyMatch(o -> o.covers(s.timeSeconds())
