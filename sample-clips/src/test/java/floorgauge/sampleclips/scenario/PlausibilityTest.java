@@ -4,71 +4,119 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import floorgauge.sampleclips.scene.PersonState;
-import java.awt.BasicStroke;
-import java.awt.Color;
-import java.awt.Graphics2D;
-import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Map;
+import java.util.Locale;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
-import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 
-/** Speeds of the library's players beside those of real players, both as mean speeds over half a second. */
+/** How the library's players move, beside real players: mean speeds over half a second, their changes, distances. */
 class PlausibilityTest {
 
     private static final double WINDOW = 0.5;
     private static final double[] SHARES = {0.25, 0.5, 0.75, 0.95, 0.99};
     private static final double GYM_FRAMES_PER_SECOND = 20;
 
-    private static List<Double> library() {
-        List<Double> speeds = new ArrayList<>();
+    /** Sorted samples: m/s, m/s2, metres to the nearest other player. */
+    private record Samples(List<Double> speeds, List<Double> accelerations, List<Double> nearest) {
+
+        Samples() {
+            this(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+        }
+
+        /** Adds what two windows side by side show: places at the start, the middle and the end, player by player. */
+        void add(List<double[]> start, List<double[]> middle, List<double[]> end) {
+            for (int i = 0; i < start.size(); i++) {
+                double[] first = mean(start.get(i), middle.get(i));
+                double[] second = mean(middle.get(i), end.get(i));
+                speeds.add(Math.hypot(first[0], first[1]));
+                accelerations.add(Math.hypot(second[0] - first[0], second[1] - first[1]) / WINDOW);
+                double least = Double.MAX_VALUE;
+                for (int j = 0; j < start.size(); j++) {
+                    if (i != j) {
+                        least = Math.min(
+                                least,
+                                Math.hypot(
+                                        middle.get(i)[0] - middle.get(j)[0], middle.get(i)[1] - middle.get(j)[1]));
+                    }
+                }
+                nearest.add(least);
+            }
+        }
+
+        private static double[] mean(double[] from, double[] to) {
+            return new double[] {(to[0] - from[0]) / WINDOW, (to[1] - from[1]) / WINDOW};
+        }
+
+        Samples sorted() {
+            Collections.sort(speeds);
+            Collections.sort(accelerations);
+            Collections.sort(nearest);
+            return this;
+        }
+    }
+
+    private static Samples library() {
+        Samples samples = new Samples();
         for (String name : ScenarioLibrary.list()) {
             if (name.endsWith("-sound")) {
                 PlayedScene scene = ScenarioLibrary.load(name, 1);
-                for (double t = WINDOW; t <= scene.durationSeconds(); t += WINDOW / 2) {
-                    List<PersonState> before = scene.at(t - WINDOW).people();
-                    List<PersonState> now = scene.at(t).people();
-                    for (int i = 0; i < now.size(); i++) {
-                        speeds.add(
-                                now.get(i).position().distanceTo(before.get(i).position()) / WINDOW);
-                    }
+                for (double t = 2 * WINDOW; t <= scene.durationSeconds(); t += WINDOW / 2) {
+                    samples.add(places(scene, t - 2 * WINDOW), places(scene, t - WINDOW), places(scene, t));
                 }
             }
         }
-        Collections.sort(speeds);
-        return speeds;
+        return samples.sorted();
     }
 
-    private static List<Double> real(Path folder) throws IOException {
-        List<Double> speeds = new ArrayList<>();
+    private static List<double[]> places(PlayedScene scene, double time) {
+        List<double[]> places = new ArrayList<>();
+        for (PersonState person : scene.at(time).people()) {
+            places.add(new double[] {
+                person.position().xMetres(), person.position().yMetres()
+            });
+        }
+        return places;
+    }
+
+    private static Samples real(Path folder) throws IOException {
+        Samples samples = new Samples();
         try (Stream<Path> files = Files.list(folder.resolve("court-tracks"))) {
             for (Path file : files.sorted().toList()) {
-                Map<String, double[]> places = new TreeMap<>();
+                SortedMap<Integer, SortedMap<String, double[]>> frames = new TreeMap<>();
                 for (String line : Files.readAllLines(file)) {
                     String[] parts = line.split(",");
-                    places.put(
-                            Integer.parseInt(parts[0].trim()) + "," + parts[1].trim(),
-                            new double[] {Double.parseDouble(parts[2]) / 100, Double.parseDouble(parts[3]) / 100});
+                    frames.computeIfAbsent(Integer.parseInt(parts[0].trim()), f -> new TreeMap<>())
+                            .put(parts[1].trim(), new double[] {
+                                Double.parseDouble(parts[2]) / 100, Double.parseDouble(parts[3]) / 100
+                            });
                 }
-                int frames = (int) Math.round(WINDOW * GYM_FRAMES_PER_SECOND);
-                places.forEach((key, now) -> {
-                    String[] parts = key.split(",");
-                    double[] before = places.get(Integer.parseInt(parts[0]) - frames + "," + parts[1]);
-                    if (before != null) {
-                        speeds.add(Math.hypot(now[0] - before[0], now[1] - before[1]) / WINDOW);
-                    }
-                });
+                addFrames(frames, samples);
             }
         }
-        Collections.sort(speeds);
-        return speeds;
+        return samples.sorted();
+    }
+
+    private static void addFrames(SortedMap<Integer, SortedMap<String, double[]>> frames, Samples samples) {
+        int window = (int) Math.round(WINDOW * GYM_FRAMES_PER_SECOND);
+        frames.forEach((frame, now) -> {
+            var before = frames.get(frame - window);
+            var first = frames.get(frame - 2 * window);
+            boolean whole = before != null
+                    && first != null
+                    && before.keySet().equals(now.keySet())
+                    && first.keySet().equals(now.keySet());
+            if (whole) {
+                samples.add(
+                        List.copyOf(first.values()), List.copyOf(before.values()), List.copyOf(now.values()));
+            }
+        });
     }
 
     private static double quantile(List<Double> sorted, double share) {
@@ -78,58 +126,57 @@ class PlausibilityTest {
     /** Common practice: players on a half court walk and jog most of the time and run at 5 to 7 m/s at most. */
     @Test
     void mostOfTheTimePlayersWalkOrJog() {
-        List<Double> speeds = library();
-        assertThat(quantile(speeds, 0.5)).isLessThan(2.0);
+        List<Double> speeds = library().speeds();
+        assertThat(quantile(speeds, 0.5)).isBetween(0.5, 2.0);
         assertThat(quantile(speeds, 0.99)).isBetween(3.0, 7.0);
     }
 
+    /** Writes the table, and the plot to the file of {@code floorgauge.plausibility} where that is given. */
     @Test
-    void speedsLieBesideThoseOfRealPlayers() throws IOException {
+    void motionLiesBesideThatOfRealPlayers() throws IOException {
         String gym = System.getProperty("floorgauge.gym", "");
         assumeTrue(!gym.isBlank(), "give -Dfloorgauge.gym to compare with real tracks");
-        List<Double> own = library();
-        List<Double> real = real(Path.of(gym));
-        StringBuilder table =
-                new StringBuilder("| share of time below | library, m/s | real, m/s |\n| --- | --- | --- |\n");
+        Samples own = library();
+        Samples real = real(Path.of(gym));
+        String table = table(own, real);
+        Files.writeString(Files.createDirectories(Path.of("target", "plausibility")).resolve("motion.md"), table);
+        String plot = System.getProperty("floorgauge.plausibility", "target/plausibility/motion.svg");
+        Files.writeString(Path.of(plot), plot(own, real));
+        assertThat(quantile(own.speeds(), 0.95))
+                .as(table)
+                .isBetween(0.7 * quantile(real.speeds(), 0.95), 1.4 * quantile(real.speeds(), 0.95));
+        assertThat(quantile(own.speeds(), 0.5)).as(table).isGreaterThan(0.5 * quantile(real.speeds(), 0.5));
+        assertThat(quantile(own.accelerations(), 0.95))
+                .as(table)
+                .isBetween(0.6 * quantile(real.accelerations(), 0.95), 1.6 * quantile(real.accelerations(), 0.95));
+    }
+
+    private static String table(Samples own, Samples real) {
+        StringBuilder table = new StringBuilder("| share below | speed, m/s: library | real | acceleration, m/s²: library"
+                + " | real | nearest player, m: library | real |\n"
+                + "| --- | --- | --- | --- | --- | --- | --- |\n");
         for (double share : SHARES) {
             table.append(String.format(
-                    java.util.Locale.ROOT,
-                    "| %.0f %% | %.2f | %.2f |%n",
+                    Locale.ROOT,
+                    "| %.0f %% | %.2f | %.2f | %.2f | %.2f | %.2f | %.2f |%n",
                     100 * share,
-                    quantile(own, share),
-                    quantile(real, share)));
+                    quantile(own.speeds(), share),
+                    quantile(real.speeds(), share),
+                    quantile(own.accelerations(), share),
+                    quantile(real.accelerations(), share),
+                    quantile(own.nearest(), share),
+                    quantile(real.nearest(), share)));
         }
-        Path folder = Files.createDirectories(Path.of("target", "plausibility"));
-        Files.writeString(folder.resolve("speeds.md"), table.toString());
-        ImageIO.write(plot(own, real), "png", folder.resolve("speeds.png").toFile());
-        assertThat(quantile(own, 0.95))
-                .as(table.toString())
-                .isBetween(0.5 * quantile(real, 0.95), 2 * quantile(real, 0.95));
+        return table.append(String.format(
+                        Locale.ROOT, "%d and %d samples%n", own.speeds().size(), real.speeds().size()))
+                .toString();
     }
 
-    /** Cumulative distributions: speed from 0 to 8 m/s to the right, share of time upwards; own blue, real orange. */
-    private static BufferedImage plot(List<Double> own, List<Double> real) {
-        BufferedImage image = new BufferedImage(640, 400, BufferedImage.TYPE_INT_RGB);
-        Graphics2D g = image.createGraphics();
-        g.setColor(Color.WHITE);
-        g.fillRect(0, 0, 640, 400);
-        g.setStroke(new BasicStroke(2));
-        curve(g, own, new Color(0x1F5FA8));
-        curve(g, real, new Color(0xD9730D));
-        g.dispose();
-        return image;
-    }
-
-    private static void curve(Graphics2D g, List<Double> speeds, Color colour) {
-        g.setColor(colour);
-        int lastX = 0;
-        int lastY = 400;
-        for (int i = 0; i <= 200; i++) {
-            int x = (int) Math.min(640, quantile(speeds, i / 200.0) * 80);
-            int y = 400 - 2 * i;
-            g.drawLine(lastX, lastY, x, y);
-            lastX = x;
-            lastY = y;
-        }
+    private static String plot(Samples own, Samples real) {
+        CumulativePlot plot = new CumulativePlot();
+        plot.panel("speed", "m/s", 6, 1, own.speeds(), real.speeds());
+        plot.panel("acceleration", "m/s²", 8, 2, own.accelerations(), real.accelerations());
+        plot.panel("nearest other player", "m", 6, 1, own.nearest(), real.nearest());
+        return plot.svg();
     }
 }
