@@ -42,8 +42,7 @@ class PlausibilityTest {
                     if (i != j) {
                         least = Math.min(
                                 least,
-                                Math.hypot(
-                                        middle.get(i)[0] - middle.get(j)[0], middle.get(i)[1] - middle.get(j)[1]));
+                                Math.hypot(middle.get(i)[0] - middle.get(j)[0], middle.get(i)[1] - middle.get(j)[1]));
                     }
                 }
                 nearest.add(least);
@@ -78,9 +77,8 @@ class PlausibilityTest {
     private static List<double[]> places(PlayedScene scene, double time) {
         List<double[]> places = new ArrayList<>();
         for (PersonState person : scene.at(time).people()) {
-            places.add(new double[] {
-                person.position().xMetres(), person.position().yMetres()
-            });
+            places.add(
+                    new double[] {person.position().xMetres(), person.position().yMetres()});
         }
         return places;
     }
@@ -113,8 +111,7 @@ class PlausibilityTest {
                     && before.keySet().equals(now.keySet())
                     && first.keySet().equals(now.keySet());
             if (whole) {
-                samples.add(
-                        List.copyOf(first.values()), List.copyOf(before.values()), List.copyOf(now.values()));
+                samples.add(List.copyOf(first.values()), List.copyOf(before.values()), List.copyOf(now.values()));
             }
         });
     }
@@ -139,7 +136,8 @@ class PlausibilityTest {
         Samples own = library();
         Samples real = real(Path.of(gym));
         String table = table(own, real);
-        Files.writeString(Files.createDirectories(Path.of("target", "plausibility")).resolve("motion.md"), table);
+        Files.writeString(
+                Files.createDirectories(Path.of("target", "plausibility")).resolve("motion.md"), table);
         String plot = System.getProperty("floorgauge.plausibility", "target/plausibility/motion.svg");
         Files.writeString(Path.of(plot), plot(own, real));
         assertThat(quantile(own.speeds(), 0.95))
@@ -152,9 +150,10 @@ class PlausibilityTest {
     }
 
     private static String table(Samples own, Samples real) {
-        StringBuilder table = new StringBuilder("| share below | speed, m/s: library | real | acceleration, m/s²: library"
-                + " | real | nearest player, m: library | real |\n"
-                + "| --- | --- | --- | --- | --- | --- | --- |\n");
+        StringBuilder table =
+                new StringBuilder("| share below | speed, m/s: library | real | acceleration, m/s²: library"
+                        + " | real | nearest player, m: library | real |\n"
+                        + "| --- | --- | --- | --- | --- | --- | --- |\n");
         for (double share : SHARES) {
             table.append(String.format(
                     Locale.ROOT,
@@ -168,7 +167,10 @@ class PlausibilityTest {
                     quantile(real.nearest(), share)));
         }
         return table.append(String.format(
-                        Locale.ROOT, "%d and %d samples%n", own.speeds().size(), real.speeds().size()))
+                        Locale.ROOT,
+                        "%d and %d samples%n",
+                        own.speeds().size(),
+                        real.speeds().size()))
                 .toString();
     }
 

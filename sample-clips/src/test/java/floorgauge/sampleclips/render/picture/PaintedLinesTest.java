@@ -59,9 +59,7 @@ class PaintedLinesTest {
             String line, double x, double y, double offsetPixels, double widthMetres, double metresPerPixel) {}
 
     @ParameterizedTest
-    @EnumSource(
-            value = CameraStyle.class,
-            names = {"TRIPOD_SIDE", "TRIPOD_CORNER", "TRIPOD_HIGH"})
+    @EnumSource(CameraStyle.class)
     void linesLieWithinThreeTenthsOfAPixelOfTheirProjection(CameraStyle style) {
         List<Found> found = measure(RuleSet.fiba(), style, 3);
         double[] errors = found.stream()
