@@ -28,6 +28,9 @@ import java.util.OptionalInt;
 public final class CutFindings {
 
     private static final double TIME_ERROR_SECONDS = 0.06;
+    private static final double LEAST_RATE = 0.8;
+    private static final int RATE_TICKS = UniformClock.ticks(0.16);
+    private static final double UNSURE = 0.7;
     private static final int AFTER_TICKS = UniformClock.ticks(0.5);
     private static final int LONG_AGO_TICKS = UniformClock.ticks(1.5);
     private static final int REST_TICKS = UniformClock.ticks(0.12);
@@ -82,7 +85,8 @@ public final class CutFindings {
         }
         int leaves = Cuts.start(screen.user(), screen.pass());
         double after = play.time(leaves) - play.time(set.getAsInt());
-        double error = TIME_ERROR_SECONDS * Math.sqrt(2);
+        double error = Math.hypot(
+                timeError(screen.user(), leaves), timeError(screen.screener(), set.getAsInt()));
         double sound = screen.probability();
         double early = sound * Normal.atMost(-standards.of(Setting.CUT_EARLY_TIME), after, error);
         double late = sound * (1 - Normal.atMost(standards.of(Setting.CUT_LATE_TIME), after, error));
@@ -90,14 +94,16 @@ public final class CutFindings {
         if (Math.max(early, late) < least) {
             return Optional.empty();
         }
-        return Optional.of(flag(screen, leaves, set.getAsInt(), after, Math.max(early, late), early >= late));
+        Figure start = Figure.of("start after set", after, error, Unit.SECONDS);
+        return Optional.of(flag(screen, leaves, set.getAsInt(), start, Math.max(early, late), early >= late));
     }
 
-    private Finding flag(Screen screen, int leaves, int set, double after, double probability, boolean early) {
+    private Finding flag(Screen screen, int leaves, int set, Figure start, double probability, boolean early) {
+        double after = start.value();
+        double error = start.standardError().orElseThrow();
         Setting setting = early ? Setting.CUT_EARLY_TIME : Setting.CUT_LATE_TIME;
         double limit = standards.of(setting);
-        double error = TIME_ERROR_SECONDS * Math.sqrt(2);
-        Figure figure = Figure.of("start after set", after, error, Unit.SECONDS)
+        Figure figure = start
                 .against(new Threshold(
                         setting.key(),
                         early ? -limit : limit,
@@ -134,6 +140,15 @@ public final class CutFindings {
                 .build();
     }
 
+    /** The error of a moment at which a speed crosses a limit: the error of the speed over how quickly it changes there. */
+    private static double timeError(PlayerPath p, int i) {
+        int from = p.seen(i - RATE_TICKS) ? i - RATE_TICKS : i;
+        int to = p.seen(i + RATE_TICKS) ? i + RATE_TICKS : i;
+        double seconds = Math.max(1, to - from) / (double) UniformClock.RATE_HERTZ;
+        double rate = Math.abs(p.speed(to) - p.speed(from)) / seconds;
+        return Math.hypot(TIME_ERROR_SECONDS, p.speedError(i) / Math.max(LEAST_RATE, rate));
+    }
+
     /**
      * When the screener came to rest: the start of his last rest up to half a second after the screen; empty where he had not
      * rested for a second and a half by then.
@@ -165,7 +180,8 @@ public final class CutFindings {
         return true;
     }
 
+    /** A screener at rest seems to move by the error of his speed. */
     private boolean isSlow(PlayerPath s, int i) {
-        return s.seen(i) && s.speed(i) <= standards.of(Setting.SCREEN_SET_SPEED);
+        return s.seen(i) && s.speed(i) <= standards.of(Setting.SCREEN_SET_SPEED) + UNSURE * s.speedError(i);
     }
 }

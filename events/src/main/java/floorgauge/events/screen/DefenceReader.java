@@ -22,11 +22,13 @@ public final class DefenceReader {
     private static final int ON_BALL_UNTIL_TICKS = UniformClock.ticks(1.4);
     private static final int ON_BALL_TICKS = UniformClock.ticks(0.4);
     private static final int BELOW_UNTIL_TICKS = UniformClock.ticks(0.8);
-    private static final int CHANGED_FROM_TICKS = UniformClock.ticks(1.2);
-    private static final int CHANGED_TO_TICKS = UniformClock.ticks(2.2);
+    private static final int CHANGED_FROM_TICKS = UniformClock.ticks(1.0);
+    private static final int CHANGED_TO_TICKS = UniformClock.ticks(1.8);
+    private static final int RECOVERS_FROM_TICKS = UniformClock.ticks(1.2);
     private static final int RECOVERS_TO_TICKS = UniformClock.ticks(2.6);
     private static final int SIDE_TICKS = UniformClock.ticks(0.5);
     private static final double ON_BALL_METRES = 1.1;
+    private static final double TAKES_METRES = 1.3;
     private static final double RECOVERED_METRES = 2.2;
     private static final double SHARPNESS_METRES = 0.12;
     private static final double WIDE_SHARPNESS_METRES = 0.3;
@@ -47,7 +49,7 @@ public final class DefenceReader {
         }
         PlayerPath e = s.screenerDefender().get();
         double onBall = onBall(s, e);
-        double switched = switched(s, e);
+        double switched = switched(s);
         double recovers = recovers(s, e);
         double drop = drop(s, e);
         double over = over(s);
@@ -105,25 +107,22 @@ public final class DefenceReader {
         return most;
     }
 
-    /** How much nearer D is to S than to U once E has the ball. */
-    private double switched(Screen s, PlayerPath e) {
-        PlayerPath d = s.userDefender();
+    /** How near D stays to S once E has the ball. */
+    private double switched(Screen s) {
         double sum = 0;
         int count = 0;
         for (int i = at(s) + CHANGED_FROM_TICKS; i <= at(s) + CHANGED_TO_TICKS; i++) {
-            if (d.seen(i) && e.seen(i) && s.user().seen(i) && s.screener().seen(i)) {
-                double away = d.distanceTo(s.user(), i) - d.distanceTo(s.screener(), i);
-                double taken = e.distanceTo(s.screener(), i) - e.distanceTo(s.user(), i);
-                sum += Math.min(away, taken);
+            if (s.userDefender().seen(i) && s.screener().seen(i)) {
+                sum += s.userDefender().distanceTo(s.screener(), i);
                 count++;
             }
         }
-        return count == 0 ? UNSEEN : logistic(sum / count / WIDE_SHARPNESS_METRES);
+        return count == 0 ? UNSEEN : logistic((TAKES_METRES - sum / count) / WIDE_SHARPNESS_METRES);
     }
 
     private double recovers(Screen s, PlayerPath e) {
         double least =
-                least(e, s.screener(), play.clamp(at(s) + CHANGED_FROM_TICKS), play.clamp(at(s) + RECOVERS_TO_TICKS));
+                least(e, s.screener(), play.clamp(at(s) + RECOVERS_FROM_TICKS), play.clamp(at(s) + RECOVERS_TO_TICKS));
         return logistic((RECOVERED_METRES - least) / WIDE_SHARPNESS_METRES);
     }
 

@@ -15,7 +15,7 @@ import floorgauge.events.view.PlayView;
  */
 final class ScreenLikelihood {
 
-    private static final double INTERCEPT = -0.6;
+    private static final double INTERCEPT = 0.2;
     private static final double PER_METRE_OF_GAP = -4.2;
     private static final double PER_METRE_COME = 0.5;
     private static final double PER_SPEED_BELOW_USER = 1.5;
