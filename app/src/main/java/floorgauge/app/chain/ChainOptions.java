@@ -1,6 +1,7 @@
 package floorgauge.app.chain;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -12,11 +13,14 @@ import java.util.OptionalInt;
  * @param court name of a rule book
  * @param standards the team's standards
  * @param playersPerSide how many of each team are on the floor; empty to find out from the film
+ * @param scripts names of shipped scripts, or script files; none to hold possessions against no script
  */
 public record ChainOptions(
-        Optional<Path> points, Optional<String> court, Optional<Path> standards, OptionalInt playersPerSide) {
+        Optional<Path> points, Optional<String> court, Optional<Path> standards, OptionalInt playersPerSide,
+        List<String> scripts) {
 
     public ChainOptions {
+        scripts = List.copyOf(scripts);
         Objects.requireNonNull(points, "points");
         Objects.requireNonNull(court, "court");
         Objects.requireNonNull(standards, "standards");

@@ -2,8 +2,11 @@ package floorgauge.app.chain;
 
 import floorgauge.app.command.BuildVersion;
 import floorgauge.app.sheet.SheetThresholds;
+import floorgauge.app.result.Digest;
+import floorgauge.events.script.Script;
 import floorgauge.events.standards.Setting;
 import floorgauge.events.standards.Standards;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 
@@ -19,7 +22,14 @@ final class CommonSettings {
         settings.put("court", options.court().orElse("found"));
         settings.put(
                 "standards", options.standards().map(new SettingFiles()::digest).orElse("default"));
+        if (!options.scripts().isEmpty()) {
+            settings.put("scripts", Digest.ofText(scripts(options).toString()));
+        }
         return settings;
+    }
+
+    static List<Script> scripts(ChainOptions options) {
+        return ScriptFiles.read(options.scripts());
     }
 
     static Standards standards(ChainOptions options) {

@@ -15,6 +15,7 @@ import floorgauge.court.failure.MendableException;
 import floorgauge.court.track.FilmTracks;
 import floorgauge.events.Measurement;
 import floorgauge.events.finding.Findings;
+import floorgauge.events.script.Script;
 import floorgauge.events.standards.Standards;
 import floorgauge.vision.film.FilmHash;
 import floorgauge.vision.film.FilmInfo;
@@ -37,14 +38,20 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
     private final CourtFinder courts;
     private final Standards standards;
     private final TrackingSettings tracking;
+    private final List<Script> scripts;
     private final Map<String, String> commonSettings;
     private final ChainTimes times = new ChainTimes();
     private Optional<FilmTracker> tracker = Optional.empty();
 
     private MeasureChain(
-            CourtFinder courts, Standards standards, TrackingSettings tracking, Map<String, String> commonSettings) {
+            CourtFinder courts,
+            Standards standards,
+            List<Script> scripts,
+            TrackingSettings tracking,
+            Map<String, String> commonSettings) {
         this.courts = courts;
         this.standards = standards;
+        this.scripts = scripts;
         this.tracking = tracking;
         this.commonSettings = commonSettings;
     }
@@ -67,6 +74,7 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
         return new MeasureChain(
                 new CourtFinder(options.points(), options.court()),
                 CommonSettings.standards(options),
+                CommonSettings.scripts(options),
                 tracking,
                 settings);
     }
@@ -109,7 +117,8 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
             throw new MendableException(film + ": nobody was seen on the court, so nothing was measured; check that the"
                     + " film shows a practice, and the court with floorgauge court");
         }
-        Findings findings = stages.during("measuring", () -> Measurement.measure(tracks, court.rules(), standards));
+        Findings findings =
+                stages.during("measuring", () -> Measurement.measure(tracks, court.rules(), standards, scripts));
         String source = courts.pointsFor(film).isPresent() ? "points" : "lines";
         MeasuredFilm measured = new MeasuredFilm(
                 source(film, sha256, info, tracks, warnings),

@@ -40,4 +40,13 @@ public final class SettingFiles {
         }
         return new MendableException("cannot read " + file + ": " + e.getMessage() + "; check its rights", e);
     }
+
+    /** The text of a file. */
+    String text(Path file) {
+        try {
+            return Files.readString(file);
+        } catch (IOException e) {
+            throw unreadable(file, e);
+        }
+    }
 }

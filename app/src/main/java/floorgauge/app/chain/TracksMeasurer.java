@@ -12,10 +12,12 @@ import floorgauge.court.rules.RuleSet;
 import floorgauge.court.track.FilmTracks;
 import floorgauge.events.Measurement;
 import floorgauge.events.finding.Findings;
+import floorgauge.events.script.Script;
 import floorgauge.events.standards.Standards;
 import java.nio.file.Path;
 import java.util.Collections;
 import java.util.Locale;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 
@@ -24,12 +26,19 @@ public final class TracksMeasurer implements FilmMeasurer {
 
     private final RuleSet rules;
     private final Standards standards;
+    private final List<Script> scripts;
     private final double framesPerSecond;
     private final Map<String, String> settings;
 
-    private TracksMeasurer(RuleSet rules, Standards standards, double framesPerSecond, Map<String, String> settings) {
+    private TracksMeasurer(
+            RuleSet rules,
+            Standards standards,
+            List<Script> scripts,
+            double framesPerSecond,
+            Map<String, String> settings) {
         this.rules = rules;
         this.standards = standards;
+        this.scripts = scripts;
         this.framesPerSecond = framesPerSecond;
         this.settings = settings;
     }
@@ -50,7 +59,8 @@ public final class TracksMeasurer implements FilmMeasurer {
         }
         Map<String, String> settings = new TreeMap<>(CommonSettings.of(options));
         settings.put("framesPerSecond", Double.toString(framesPerSecond));
-        return new TracksMeasurer(rules, CommonSettings.standards(options), framesPerSecond, settings);
+        return new TracksMeasurer(
+                rules, CommonSettings.standards(options), CommonSettings.scripts(options), framesPerSecond, settings);
     }
 
     @Override
@@ -74,7 +84,7 @@ public final class TracksMeasurer implements FilmMeasurer {
         if (tracks.players().isEmpty()) {
             throw new MendableException(file + " holds no player, so nothing was measured");
         }
-        Findings findings = Measurement.measure(tracks, rules, standards);
+        Findings findings = Measurement.measure(tracks, rules, standards, scripts);
         double first = tracks.frameTimesSeconds().get(tracks.frameTimesSeconds().firstKey());
         double last = tracks.frameTimesSeconds().get(tracks.frameTimesSeconds().lastKey());
         FilmSource source = new FilmSource(
@@ -88,7 +98,7 @@ public final class TracksMeasurer implements FilmMeasurer {
                 new MeasuredFilm(source, settingsFor(file), CourtReading.withoutPicture(rules), tracks, findings);
         return new ResultFiles(
                 measured,
-                Collections.nCopies(findings.all().size(), java.util.List.of()),
+                Collections.nCopies(findings.all().size(), List.of()),
                 CommonSettings.thresholds(standards));
     }
 

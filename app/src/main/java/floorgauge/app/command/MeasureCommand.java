@@ -66,6 +66,13 @@ final class MeasureCommand implements Callable<Integer> {
     private Path standards;
 
     @Option(
+            names = "--script",
+            paramLabel = "NAME_OR_FILE",
+            description = "The action that the team means to run: a shipped script by its name, a script file of your own,"
+                    + " or all. May be given several times; each possession is held against the one it resembles most.")
+    private List<String> scripts = List.of();
+
+    @Option(
             names = "--tracks",
             paramLabel = "FILE",
             description =
@@ -111,7 +118,8 @@ final class MeasureCommand implements Callable<Integer> {
                 Optional.ofNullable(points),
                 Optional.ofNullable(court),
                 Optional.ofNullable(standards),
-                playersPerSide == null ? OptionalInt.empty() : OptionalInt.of(playersPerSide));
+                playersPerSide == null ? OptionalInt.empty() : OptionalInt.of(playersPerSide),
+                scripts);
         if (tracks != null) {
             return run(TracksMeasurer.of(options, framesPerSecond), FilmList.of(List.of(tracks)));
         }

@@ -168,6 +168,9 @@ public final class FindingsJson {
             json.array("findings", measured.findings(), new FindingFields(json)::write);
             json.object("spacing", () -> new SpacingFields(json).write(measured.spacing()));
             json.array("notSeen", measured.notSeen(), this::notSeen);
+            if (measured.script().isPresent()) {
+                json.object("script", () -> new ScriptFields(json).write(measured.script().get()));
+            }
         }
 
         private void notSeen(NotSeen notSeen) throws IOException {

@@ -8,6 +8,10 @@ import floorgauge.app.result.CourtReading;
 import floorgauge.app.result.FilmSource;
 import floorgauge.app.result.MeasuredFilm;
 import floorgauge.court.track.Team;
+import floorgauge.events.diagram.Diagram;
+import floorgauge.events.diagram.DiagramPanel;
+import floorgauge.events.diagram.Diagrams;
+import floorgauge.events.diagram.PlayerLabels;
 import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.Findings;
 import floorgauge.events.finding.NotSeen;
@@ -182,6 +186,8 @@ public final class Sheet {
                 FigureText.time(possession.fromSeconds()) + " to " + FigureText.time(possession.toSeconds()));
         html.close("h2");
         html.element("p", describe(possession));
+        measuredPossession.script().ifPresent(reading -> new ScriptSection(html).write(reading));
+        diagram(measuredPossession);
         html.open("div", "class=\"possession-drawings\"");
         figure(
                 new PlanOfFloor(measured.court().rules(), measuredPossession).ofPossession(),
@@ -199,6 +205,19 @@ public final class Sheet {
         }
         NotSeenList.write(html, measuredPossession.notSeen(), "Not seen in this possession");
         html.close("section");
+    }
+
+    /** What was done, as a coach would draw it. */
+    private void diagram(PossessionFindings possession) {
+        Diagram diagram = Diagrams.ofPossession(measured.court().rules(), possession, PlayerLabels.trackIds());
+        html.open("div", "class=\"diagrams\"");
+        for (DiagramPanel panel : diagram.panels()) {
+            html.open("figure").markup(panel.svg());
+            html.open("figcaption").open("ol", "start=\"" + panel.firstNumber() + "\"");
+            panel.steps().forEach(step -> html.element("li", step));
+            html.close("ol").close("figcaption").close("figure");
+        }
+        html.close("div");
     }
 
     private void figure(String drawing, String caption) {

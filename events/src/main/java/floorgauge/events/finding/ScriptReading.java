@@ -83,7 +83,9 @@ public record ScriptReading(
         BLOWN("blown"),
         SKIPPED("skipped"),
         OUT_OF_ORDER("out of order"),
-        LEFT_OUT("left out, as the script allows");
+        LEFT_OUT("left out, as the script allows"),
+        /** Nothing can be said of it, since the ball was not tracked. */
+        NOT_SEEN("not seen");
 
         private final String words;
 

@@ -24,6 +24,7 @@ final class RoleSearch {
     private final List<SmoothTrail> candidates;
     private final Spots spots;
     private final ToDoubleBiFunction<Act, Integer> nearest;
+    private final boolean ballSeen;
     private Alignment best;
 
     /**
@@ -35,7 +36,9 @@ final class RoleSearch {
             List<Act> acts,
             List<SmoothTrail> attackers,
             Spots spots,
+            boolean ballSeen,
             ToDoubleBiFunction<Act, Integer> nearest) {
+        this.ballSeen = ballSeen;
         this.nearest = nearest;
         this.script = script;
         this.acts = acts;
@@ -53,7 +56,7 @@ final class RoleSearch {
             return Optional.empty();
         }
         for (boolean mirrored : new boolean[] {false, true}) {
-            StepCosts costs = new StepCosts(spots, mirrored, nearest);
+            StepCosts costs = new StepCosts(spots, mirrored, ballSeen, nearest);
             List<Assigned> assignments = new ArrayList<>();
             assign(script.roles(), 0, new HashMap<>(), 0, costs, assignments);
             assignments.sort(Comparator.comparingDouble(Assigned::cost));

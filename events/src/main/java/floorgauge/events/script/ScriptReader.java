@@ -58,8 +58,9 @@ public final class ScriptReader {
         List<SmoothTrail> attackers =
                 trails.values().stream().filter(SmoothTrail::attacking).toList();
         Nearness nearness = new Nearness(trails);
+        boolean ballSeen = possession.possession().ballSeen();
         List<Alignment> alignments = scripts.stream()
-                .map(s -> new RoleSearch(s, acts, attackers, spots, nearness).search())
+                .map(s -> new RoleSearch(s, acts, attackers, spots, ballSeen, nearness).search())
                 .flatMap(Optional::stream)
                 .sorted(Comparator.comparingDouble(Alignment::cost))
                 .toList();
@@ -67,13 +68,13 @@ public final class ScriptReader {
             return Optional.empty();
         }
         Alignment best = alignments.get(0);
+        StepCosts costs = new StepCosts(spots, best.mirrored(), ballSeen, nearness);
         double rivals = alignments.stream()
                 .mapToDouble(a -> Math.exp((best.cost() - a.cost()) / COST_SCALE))
                 .sum();
-        double meant = logistic((EVEN_SHARE - share(best)) / SHARE_SCALE) / rivals;
+        double meant = logistic((EVEN_SHARE - share(best, costs)) / SHARE_SCALE) / rivals;
         Guards guards =
                 new Guards(trails.values(), rules.rim(possession.possession().end()));
-        StepCosts costs = new StepCosts(spots, best.mirrored(), nearness);
         StepJudge judge =
                 new StepJudge(possession, trails, guards, standards, best, i -> misplaced(best, acts, costs, i));
         List<Verdict> verdicts = new ArrayList<>();
@@ -87,8 +88,8 @@ public final class ScriptReader {
         return 1 / (1 + Math.exp(-x));
     }
 
-    private static double share(Alignment alignment) {
-        double most = alignment.steps().stream().mapToDouble(StepCosts::leftOut).sum();
+    private static double share(Alignment alignment, StepCosts costs) {
+        double most = alignment.steps().stream().mapToDouble(costs::leftOut).sum();
         return most > 0 ? alignment.cost() / most : 1;
     }
 
@@ -150,7 +151,10 @@ public final class ScriptReader {
     private static String sentence(Alignment alignment, List<Verdict> verdicts, OptionalInt broken) {
         String name = capital(alignment.script().name());
         if (broken.isEmpty()) {
-            return name + ": every step was done as the script has it.";
+            boolean unseen = verdicts.stream().anyMatch(v -> v.state() == ScriptReading.State.NOT_SEEN);
+            return unseen
+                    ? name + ": every step that could be seen was done; those with the ball were not seen."
+                    : name + ": every step was done as the script has it.";
         }
         int i = broken.getAsInt();
         ScriptStep step = alignment.steps().get(i);

@@ -25,13 +25,13 @@ final class SequenceAligner {
         double[] row = firstRow(acts);
         for (ScriptStep step : steps) {
             double[] next = new double[row.length];
-            next[0] = row[0] + StepCosts.leftOut(step);
+            next[0] = row[0] + costs.leftOut(step);
             double least = next[0];
             for (int j = 1; j < row.length; j++) {
                 Act act = acts.get(j - 1);
                 next[j] = Math.min(
                         row[j - 1] + costs.match(step, act, holders),
-                        Math.min(row[j] + StepCosts.leftOut(step), next[j - 1] + StepCosts.extra(act.step())));
+                        Math.min(row[j] + costs.leftOut(step), next[j - 1] + StepCosts.extra(act.step())));
                 least = Math.min(least, next[j]);
             }
             if (least > most) {
@@ -59,7 +59,7 @@ final class SequenceAligner {
         table[0] = firstRow(acts);
         for (int i = 1; i <= n; i++) {
             table[i] = new double[m + 1];
-            double leftOut = StepCosts.leftOut(steps.get(i - 1));
+            double leftOut = costs.leftOut(steps.get(i - 1));
             table[i][0] = table[i - 1][0] + leftOut;
             for (int j = 1; j <= m; j++) {
                 table[i][j] = Math.min(
@@ -79,7 +79,7 @@ final class SequenceAligner {
                 matches.set(i - 1, Optional.of(acts.get(j - 1)));
                 i--;
                 j--;
-            } else if (table[i][j] >= table[i - 1][j] + StepCosts.leftOut(steps.get(i - 1)) - 1e-12) {
+            } else if (table[i][j] >= table[i - 1][j] + costs.leftOut(steps.get(i - 1)) - 1e-12) {
                 i--;
             } else {
                 j--;

@@ -35,12 +35,14 @@ final class StepCosts {
 
     private final Spots spots;
     private final boolean mirrored;
+    private final boolean ballSeen;
     private final ToDoubleBiFunction<Act, Integer> nearest;
 
     /**
      * @param nearest least distance of who does an act to another player during it, metres
      */
-    StepCosts(Spots spots, boolean mirrored, ToDoubleBiFunction<Act, Integer> nearest) {
+    StepCosts(Spots spots, boolean mirrored, boolean ballSeen, ToDoubleBiFunction<Act, Integer> nearest) {
+        this.ballSeen = ballSeen;
         this.spots = spots;
         this.nearest = nearest;
         this.mirrored = mirrored;
@@ -68,8 +70,8 @@ final class StepCosts {
     }
 
     /** Of a step left out. */
-    static double leftOut(ScriptStep step) {
-        if (step.optional()) {
+    double leftOut(ScriptStep step) {
+        if (step.optional() || (!ballSeen && needsBall(step.verb()))) {
             return LEFT_OUT_AT_WILL;
         }
         return switch (step.verb()) {
@@ -78,6 +80,11 @@ final class StepCosts {
             case DRIBBLE -> 0.5;
             case SHOOT -> 0.1;
         };
+    }
+
+    /** Whether nothing can be said of such a step where the ball was not tracked. */
+    static boolean needsBall(ScriptVerb verb) {
+        return verb.movesBall() || verb == ScriptVerb.DRIBBLE;
     }
 
     /** Of a step that the script does not have. */

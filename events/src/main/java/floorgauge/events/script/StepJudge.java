@@ -69,6 +69,10 @@ final class StepJudge {
         if (step.optional()) {
             return act.isPresent() ? Verdict.done() : Verdict.leftOut();
         }
+        boolean ballSeen = possession.possession().ballSeen();
+        if (!ballSeen && act.isEmpty() && StepCosts.needsBall(step.verb())) {
+            return Verdict.notSeen();
+        }
         return switch (step.verb()) {
             case SCREEN -> screen(index);
             case CUT -> act.map(a -> cut(index, a)).orElseGet(() -> missing(index, 0.85, "does not cut"));

@@ -24,6 +24,11 @@ record Verdict(ScriptReading.State state, double brokenProbability, String why, 
         return new Verdict(ScriptReading.State.LEFT_OUT, 0, "", Optional.empty());
     }
 
+    static Verdict notSeen() {
+        return new Verdict(
+                ScriptReading.State.NOT_SEEN, 0, "the ball was not tracked", Optional.empty());
+    }
+
     static Verdict skipped(double probability, String why) {
         return new Verdict(ScriptReading.State.SKIPPED, probability, why, Optional.empty());
     }
