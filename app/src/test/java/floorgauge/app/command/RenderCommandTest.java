@@ -17,7 +17,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Films from the command line: a given camera, frame rates, and what is turned away. */
+/** Films from the command line: a given camera, and what is turned away. */
 class RenderCommandTest {
 
     /** Six metres over the side line, looking at the lane; small, so that a film is quickly drawn. */
@@ -93,28 +93,6 @@ class RenderCommandTest {
         List<Double> figures = new ArrayList<>();
         list.forEach(n -> figures.add(n.doubleValue()));
         return figures;
-    }
-
-    /** 60000/1001 frames a second, as broadcast cameras film (SMPTE ST 12-1, from memory). */
-    @Test
-    void filmsAtABroadcastRate() throws IOException {
-        List<Double> times = truthTimes(render("59.94"));
-        assertSameTimes(filmTimes(), times);
-        assertThat(times.get(300)).isCloseTo(300 * 1001 / 60_000.0, within(1e-5));
-    }
-
-    @Test
-    void filmsAtAVariableRate() throws IOException {
-        List<Double> times = truthTimes(render("variable"));
-        assertSameTimes(filmTimes(), times);
-        double shortest = Double.MAX_VALUE;
-        double longest = 0;
-        for (int i = 1; i < times.size(); i++) {
-            shortest = Math.min(shortest, times.get(i) - times.get(i - 1));
-            longest = Math.max(longest, times.get(i) - times.get(i - 1));
-        }
-        assertThat(shortest).isBetween(0.02, 0.033);
-        assertThat(longest).as("a frame that was left out").isGreaterThan(0.05);
     }
 
     @Test

@@ -2,6 +2,7 @@ package floorgauge.sampleclips.render;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -12,10 +13,12 @@ import floorgauge.court.failure.MendableException;
 import floorgauge.court.rules.CourtEnd;
 import floorgauge.sampleclips.render.camera.CameraStyle;
 import floorgauge.sampleclips.render.camera.FrameTimes;
+import floorgauge.vision.film.FilmFrame;
 import floorgauge.vision.film.FilmReader;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -63,6 +66,42 @@ class RenderJobTest {
         try (var files = Files.list(folder)) {
             assertThat(files.map(Path::toString)).noneMatch(name -> name.endsWith(".part"));
         }
+    }
+
+    /** 60000/1001 frames a second, as broadcast cameras film (SMPTE ST 12-1, from memory). */
+    @Test
+    void filmsAtABroadcastRate() throws IOException {
+        List<Double> times = times(FrameTimes.even(60_000 / 1001.0, 0.15));
+        assertThat(times).hasSize(8);
+        assertThat(times.get(7)).isCloseTo(7 * 1001 / 60_000.0, within(0.001));
+    }
+
+    /** A phone's frames come when they are ready, and some do not come. */
+    @Test
+    void filmsAtAVariableRate() throws IOException {
+        FrameTimes even = FrameTimes.even(30, 1);
+        FrameTimes variable = FrameTimes.variable(30, 1, 5);
+        assertThat(variable.count()).isLessThan(even.count());
+        List<Double> times = times(FrameTimes.variable(30, 0.4, 5));
+        assertThat(times.get(2) - times.get(1)).isNotCloseTo(times.get(1) - times.get(0), within(1e-4));
+    }
+
+    /** Of a film's frames, which must be those of its truth. */
+    private List<Double> times(FrameTimes wanted) throws IOException {
+        RenderPlan plan = plan(CameraStyle.TRIPOD_SIDE).withTimes(wanted);
+        RenderedFilm film = new RenderJob(plan, folder, "clip").run((done, total) -> {});
+        JsonNode frames = new ObjectMapper().readTree(film.truth().toFile()).get("frames");
+        List<Double> times = new ArrayList<>();
+        try (FilmReader reader = FilmReader.open(film.film());
+                FilmFrame frame = new FilmFrame()) {
+            while (reader.read(frame)) {
+                assertThat(frame.timeSeconds())
+                        .isCloseTo(frames.get(times.size()).get("time").doubleValue(), within(0.001));
+                times.add(frame.timeSeconds());
+            }
+        }
+        assertThat(times).hasSize(wanted.count()).hasSameSizeAs(frames);
+        return times;
     }
 
     @Test
