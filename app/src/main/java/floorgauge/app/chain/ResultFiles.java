@@ -1,6 +1,7 @@
 package floorgauge.app.chain;
 
 import floorgauge.app.batch.ResultsFolder;
+import floorgauge.app.result.BallParquet;
 import floorgauge.app.result.FindingsJson;
 import floorgauge.app.result.MeasuredFilm;
 import floorgauge.app.result.TracksParquet;
@@ -26,6 +27,9 @@ record ResultFiles(MeasuredFilm measured, List<List<ShownFrame>> frames, SheetTh
     @Override
     public void writeInto(Path folder) throws IOException {
         TracksParquet.write(measured.tracks(), folder.resolve("tracks.parquet"));
+        if (measured.tracks().ball().isPresent()) {
+            BallParquet.write(measured.tracks().ball().get(), folder.resolve(BallParquet.FILE));
+        }
         MotChallengeFile.of(measured.tracks()).write(folder.resolve("tracks.mot.txt"));
         Sheet.write(measured, frames, thresholds, folder.resolve("sheet.html"));
         FindingsJson.write(measured, folder.resolve("findings.json"));

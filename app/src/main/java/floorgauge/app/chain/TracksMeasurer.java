@@ -2,6 +2,7 @@ package floorgauge.app.chain;
 
 import floorgauge.app.batch.FilmMeasurer;
 import floorgauge.app.batch.ResultsFolder;
+import floorgauge.app.result.BallParquet;
 import floorgauge.app.result.CourtReading;
 import floorgauge.app.result.FilmSource;
 import floorgauge.app.result.MeasuredFilm;
@@ -14,6 +15,7 @@ import floorgauge.events.Measurement;
 import floorgauge.events.finding.Findings;
 import floorgauge.events.script.Script;
 import floorgauge.events.standards.Standards;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Collections;
 import java.util.Locale;
@@ -65,7 +67,10 @@ public final class TracksMeasurer implements FilmMeasurer {
 
     @Override
     public RunSettings settingsFor(Path film) {
-        return RunSettings.of(settings);
+        Map<String, String> all = new TreeMap<>(settings);
+        Path ball = BallParquet.beside(film);
+        all.put("ball", isParquet(film) && Files.isRegularFile(ball) ? new SettingFiles().digest(ball) : "none");
+        return RunSettings.of(all);
     }
 
     @Override
@@ -103,7 +108,10 @@ public final class TracksMeasurer implements FilmMeasurer {
     }
 
     private FilmTracks read(Path file) {
-        boolean parquet = file.toString().toLowerCase(Locale.ROOT).endsWith(".parquet");
-        return parquet ? TracksParquetReader.read(file) : MotTracks.read(file, framesPerSecond);
+        return isParquet(file) ? TracksParquetReader.read(file) : MotTracks.read(file, framesPerSecond);
+    }
+
+    private static boolean isParquet(Path file) {
+        return file.toString().toLowerCase(Locale.ROOT).endsWith(".parquet");
     }
 }

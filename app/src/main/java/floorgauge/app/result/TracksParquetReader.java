@@ -5,6 +5,7 @@ import floorgauge.court.floor.FloorCovariance;
 import floorgauge.court.floor.FloorEstimate;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.floor.PixelPoint;
+import floorgauge.court.track.BallObservation;
 import floorgauge.court.track.Body;
 import floorgauge.court.track.Facing;
 import floorgauge.court.track.FilmTracks;
@@ -31,7 +32,7 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.duckdb.DuckDBConnection;
 
-/** Reads {@code tracks.parquet} back. Doubts about identities are not in the file, so they are none here. */
+/** Reads {@code tracks.parquet} back, with the ball of {@code ball.parquet} where that lies beside it. Doubts about identities are not in the file, so they are none here. */
 public final class TracksParquetReader {
 
     private final ResultSet rows;
@@ -60,7 +61,7 @@ public final class TracksParquetReader {
         try (DuckDBConnection connection = TracksParquet.open();
                 Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery(sql)) {
-            return new TracksParquetReader(rows).read();
+            return new TracksParquetReader(rows).read(BallParquet.read(BallParquet.beside(file)));
         } catch (SQLException | IllegalArgumentException e) {
             throw new MendableException(
                     file + " is not a tracks.parquet as floorgauge writes it: " + firstLine(e.getMessage()), e);
@@ -71,7 +72,7 @@ public final class TracksParquetReader {
         return message == null ? "unreadable" : message.lines().findFirst().orElse("unreadable");
     }
 
-    private FilmTracks read() throws SQLException {
+    private FilmTracks read(Optional<List<BallObservation>> ball) throws SQLException {
         while (rows.next()) {
             long frame = rows.getLong("frame");
             double time = rows.getDouble("time_s");
@@ -88,7 +89,7 @@ public final class TracksParquetReader {
         List<PlayerTrack> tracks = new ArrayList<>();
         players.forEach((id, built) -> tracks.add(
                 new PlayerTrack(id, built.team(), built.teamProbability(), built.observations(), List.of())));
-        return new FilmTracks(times, tracks, Optional.empty());
+        return new FilmTracks(times, tracks, ball);
     }
 
     private PlayerObservation observation(long frame, double time) throws SQLException {

@@ -51,7 +51,7 @@ class MeasureFilmTest {
     private static final long MOST_MINUTES = 20;
     private static final String NAME = "- ö 'x' $(z)";
     private static final List<String> FILES =
-            List.of("findings.json", "sheet.html", "tracks.mot.txt", "tracks.parquet");
+            List.of("ball.parquet", "findings.json", "sheet.html", "tracks.mot.txt", "tracks.parquet");
 
     @TempDir
     private static Path folder;
@@ -89,7 +89,7 @@ class MeasureFilmTest {
     }
 
     @Test
-    void allFourFilesAreThereAndNothingElse() throws IOException {
+    void allFilesAreThereAndNothingElse() throws IOException {
         assertThat(contents(undisturbed).keySet()).containsExactlyElementsOf(FILES);
     }
 
