@@ -8,12 +8,10 @@ import floorgauge.app.sheet.PlayerNames;
 import floorgauge.app.sheet.PlayerPage;
 import floorgauge.app.sheet.PracticePage;
 import floorgauge.app.sheet.WallFilm;
-import floorgauge.court.failure.MendableException;
 import floorgauge.events.Measurement;
 import floorgauge.events.finding.Findings;
 import floorgauge.events.finding.PossessionFindings;
 import floorgauge.events.standards.Standards;
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -94,7 +92,10 @@ final class PrintCommand implements Callable<Integer> {
         pages.forEach((name, page) ->
                 folder.write(name + ".html", file -> Files.writeString(file, page, StandardCharsets.UTF_8)));
         for (MeasuredFolder film : measured) {
-            folder.write(film.name() + ".html", file -> copySheet(film, file));
+            Path sheet = film.folder().resolve("sheet.html");
+            if (Files.isRegularFile(sheet)) {
+                folder.write(film.name() + ".html", file -> Files.copy(sheet, file));
+            }
         }
         List<Path> made = new ArrayList<>(folder.written());
         printer.ifPresent(p -> folder.written().forEach(page -> made.add(pdf(p, page))));
@@ -107,14 +108,6 @@ final class PrintCommand implements Callable<Integer> {
         Path pdf = page.resolveSibling(name.substring(0, name.length() - ".html".length()) + ".pdf");
         printer.print(page, pdf);
         return pdf;
-    }
-
-    private static void copySheet(MeasuredFolder film, Path file) throws IOException {
-        Path sheet = film.folder().resolve("sheet.html");
-        if (!Files.isRegularFile(sheet)) {
-            throw new MendableException("no sheet.html in " + film.folder() + "; measure the film again");
-        }
-        Files.copy(sheet, file);
     }
 
     /** Trails are not in the findings; they follow from the tracks. */
@@ -145,7 +138,7 @@ final class PrintCommand implements Callable<Integer> {
 
     /** Safe for every file system, and not yet taken. */
     private static String fileName(String player, Map<String, String> taken) {
-        String safe = ("player " + player).replaceAll("[^\\p{L}\\p{N} #-]", "_").strip();
+        String safe = ("player " + player).replaceAll("[^\\p{L}\\p{N} -]", "").strip();
         String cut = safe.length() > MOST_NAME ? safe.substring(0, MOST_NAME) : safe;
         String name = cut;
         for (int i = 2; taken.containsKey(name); i++) {

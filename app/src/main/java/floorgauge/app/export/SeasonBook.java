@@ -13,13 +13,14 @@ import floorgauge.court.failure.MendableException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
 /** What the analyst said on the review page: who the players are, and which findings are right. Reads the season's store. */
 public final class SeasonBook implements PlayerNames {
 
-    private static final String STORE = "season.db";
+    private static final List<String> STORES = List.of("season.db", "demo.db");
 
     /** Findings of one run start at the same moment; of two runs of a film they may not. */
     private static final double SAME_START_SECONDS = 0.05;
@@ -36,8 +37,11 @@ public final class SeasonBook implements PlayerNames {
 
     /** The book in a season's folder; empty where nothing was judged there yet. */
     public static Optional<SeasonBook> in(Path season) {
-        Path file = season.resolve(STORE);
-        return Files.isRegularFile(file) ? Optional.of(new SeasonBook(Store.open(file))) : Optional.empty();
+        return STORES.stream()
+                .map(season::resolve)
+                .filter(Files::isRegularFile)
+                .findFirst()
+                .map(file -> new SeasonBook(Store.open(file)));
     }
 
     /** @throws MendableException where there is none */

@@ -19,6 +19,10 @@ import java.util.TreeMap;
 public final class PlayerPage {
 
     private static final int DRAWN = 3;
+
+    /** As many as leave room for the drawings on one sheet of paper. */
+    private static final int MOST_ROWS = 6;
+
     private static final Set<Role> DEFENDING = EnumSet.of(Role.DEFENDER, Role.USER_DEFENDER, Role.SCREENER_DEFENDER);
 
     /** The figure that sums a kind up; others have none. */
@@ -94,6 +98,15 @@ public final class PlayerPage {
                         : flags == 1 ? "One standard missed." : flags + " standards missed.");
     }
 
+    /**
+     * A line of the table.
+     *
+     * @param role what he did
+     * @param kind in what
+     * @param findings the times he did
+     */
+    private record Row(Role role, FindingKind kind, List<WallFinding> findings) {}
+
     private static void table(Html html, Parts player) {
         Map<Role, Map<FindingKind, List<WallFinding>>> counts = new TreeMap<>();
         player.parts()
@@ -105,13 +118,19 @@ public final class PlayerPage {
             html.element("th", "scope=\"col\"", head);
         }
         html.close("tr").close("thead").open("tbody");
-        counts.forEach((role, kinds) -> kinds.forEach((kind, findings) -> {
-            html.open("tr").element("th", "scope=\"row\"", role.words());
-            html.element("td", kind.words() + (kind.isFlag() ? ", missed" : ""));
-            html.element("td", "class=\"figure\"", String.valueOf(findings.size()));
-            html.element("td", "class=\"figure\"", quality(findings));
+        List<Row> rows = new ArrayList<>();
+        counts.forEach((role, kinds) ->
+                kinds.forEach((kind, findings) -> rows.add(new Row(role, kind, findings))));
+        // Missed standards first, then what he did most; the rest is on the films' own sheets.
+        rows.sort(Comparator.comparing((Row row) -> !row.kind().isFlag())
+                .thenComparing(row -> -row.findings().size()));
+        rows.stream().limit(MOST_ROWS).forEach(row -> {
+            html.open("tr").element("th", "scope=\"row\"", row.role().words());
+            html.element("td", row.kind().words() + (row.kind().isFlag() ? ", missed" : ""));
+            html.element("td", "class=\"figure\"", String.valueOf(row.findings().size()));
+            html.element("td", "class=\"figure\"", quality(row.findings()));
             html.close("tr");
-        }));
+        });
         html.close("tbody").close("table");
     }
 

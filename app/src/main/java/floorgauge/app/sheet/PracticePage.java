@@ -12,7 +12,7 @@ import java.util.Map;
 /** One page a practice: how often each standard was missed and what that cost, and the costliest misses drawn. */
 public final class PracticePage {
 
-    private static final int DRAWN = 4;
+    private static final int DRAWN = 6;
 
     private PracticePage() {}
 

@@ -87,8 +87,9 @@ final class WallPage {
 
     private static String kind(WallFinding wall) {
         String label = wall.finding().label();
-        return wall.finding().kind().words() + (label.isEmpty() ? "" : ", " + label) + ", "
-                + FigureText.sureness(wall.finding().probability());
+        String words = wall.finding().kind().words();
+        String both = label.contains(words) ? label : words + (label.isEmpty() ? "" : ", " + label);
+        return both + ", " + FigureText.sureness(wall.finding().probability());
     }
 
     private static String where(WallFinding wall) {
