@@ -17,8 +17,8 @@ import org.openjdk.jmh.runner.options.VerboseMode;
 
 /**
  * Runs every benchmark of this package and prints a table. Times are microseconds a call. The floor of a call is the longer of
- * its operations at the rate of {@link MachineBenchmark#arithmetic} and its bytes at that of {@link MachineBenchmark#memory},
- * both measured in the same run on the same machine.
+ * its operations at the rate of {@link MachineBenchmark#arithmetic}, for networks of {@link MatrixBenchmark#product}, and its
+ * bytes at that of {@link MachineBenchmark#memory}, all measured in the same run on the same machine.
  */
 public final class BenchmarkTable {
 
@@ -35,7 +35,7 @@ public final class BenchmarkTable {
                 .timeUnit(TimeUnit.MICROSECONDS)
                 .verbosity(VerboseMode.SILENT);
         String own = BenchmarkTable.class.getPackageName().replace(".", "\\.") + "\\.";
-        options.include(own + "MachineBenchmark");
+        options.include(own + "MachineBenchmark").include(own + "MatrixBenchmark");
         if (arguments.length == 0) {
             options.include(own);
         }
@@ -47,20 +47,22 @@ public final class BenchmarkTable {
 
     private static void print(Collection<RunResult> results) {
         double microsPerOperation = score(results, "arithmetic") / MachineBenchmark.OPERATIONS;
+        double microsPerNetworkOperation = score(results, "product") / MatrixBenchmark.OPERATIONS;
         double microsPerByte = score(results, "memory") / MachineBenchmark.BYTES;
         System.out.printf(
                 Locale.ROOT,
-                "This machine: %.0f million operations a second, %.1f GB a second, one thread.%n%n",
-                1 / microsPerOperation,
-                1e-3 / microsPerByte);
+                "This machine: %.1f G operations a second, %.1f GB a second, one thread; %.0f G a second in a product of"
+                        + " matrices, all threads.%n%n",
+                1e-3 / microsPerOperation,
+                1e-3 / microsPerByte,
+                1e-3 / microsPerNetworkOperation);
         System.out.println("| benchmark | work | µs a call | floor, µs | times the floor |");
         System.out.println("| --- | --- | --: | --: | --: |");
         for (RunResult result : results) {
             floor(result.getParams()).ifPresent(floor -> {
-                double times = floor.scaledBy().isEmpty()
-                        ? 1
-                        : Double.parseDouble(result.getParams().getParam(floor.scaledBy()));
-                double least = times * Math.max(floor.operations() * microsPerOperation, floor.bytes() * microsPerByte);
+                double each = floor.network() ? microsPerNetworkOperation : microsPerOperation;
+                double least = times(floor, result.getParams())
+                        * Math.max(floor.operations() * each, floor.bytes() * microsPerByte);
                 double score = result.getPrimaryResult().getScore();
                 System.out.printf(
                         Locale.ROOT,
@@ -74,9 +76,15 @@ public final class BenchmarkTable {
         }
     }
 
+    private static double times(Floor floor, BenchmarkParams params) {
+        return floor.scaledBy().isEmpty()
+                ? 1
+                : Math.pow(Double.parseDouble(params.getParam(floor.scaledBy())), floor.power());
+    }
+
     private static double score(Collection<RunResult> results, String method) {
         return results.stream()
-                .filter(r -> r.getParams().getBenchmark().endsWith("MachineBenchmark." + method))
+                .filter(r -> r.getParams().getBenchmark().endsWith("." + method))
                 .mapToDouble(r -> r.getPrimaryResult().getScore())
                 .findFirst()
                 .orElseThrow();

@@ -18,6 +18,12 @@ public @interface Floor {
     /** Bytes that have to be read and written. */
     double bytes();
 
+    /** Whether the operations are those of a network, which a processor does many at a time: at the rate of a matrix product. */
+    boolean network() default false;
+
+    /** Power of the parameter named by {@link #scaledBy}: 2 where a picture's sides grow with it. */
+    int power() default 1;
+
     /** Name of the parameter that operations and bytes are to be multiplied by; empty for none. */
     String scaledBy() default "";
 

@@ -1,0 +1,86 @@
+package floorgauge.eval.benchmark;
+
+import floorgauge.court.calibration.CameraWatch;
+import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.calibration.CourtCalibrator;
+import floorgauge.court.calibration.CourtFollower;
+import floorgauge.court.rules.RuleSet;
+import floorgauge.eval.court.view.CourtView;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import org.opencv.core.Mat;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Measurement;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.TearDown;
+import org.openjdk.jmh.annotations.Warmup;
+
+/** The court in rendered pictures of 1280 x 720: found once from six, and followed from one to the next. */
+@State(Scope.Thread)
+@BenchmarkMode(Mode.SingleShotTime)
+@OutputTimeUnit(TimeUnit.MICROSECONDS)
+@Warmup(iterations = 1)
+@Measurement(iterations = 3)
+@Fork(1)
+public class CourtLinesBenchmark {
+
+    private static final int PICTURES = 6;
+    private static final long SEED = 1;
+    private static final double INTERVAL_SECONDS = 0.04;
+
+    private List<Mat> frames;
+    private RuleSet rules;
+    private CourtFollower follower;
+    private CameraWatch watch;
+    private double time;
+
+    @Setup
+    public void render() {
+        CourtView view = CourtView.of(SEED);
+        rules = view.rules();
+        frames = view.frames(PICTURES);
+        follower = new CourtFollower(Optional.of(rules));
+        follower.next(frames.get(0), 0);
+        watch = new CameraWatch();
+        watch.look(frames.get(0));
+    }
+
+    @TearDown
+    public void free() {
+        follower.close();
+        watch.close();
+        frames.forEach(Mat::release);
+    }
+
+    /** Every picture is read, and each of its pixels compared with its neighbours across a line in two directions. */
+    @Benchmark
+    @Floor(
+            work = "the court from the lines of six pictures",
+            operations = 6 * 1280 * 720 * 3 * 4.0,
+            bytes = 6 * 1280 * 720 * 3)
+    public CourtCalibration fromLines() {
+        return CourtCalibrator.fromLines(Optional.of(rules), frames);
+    }
+
+    /** Corners are looked for in the whole picture. */
+    @Benchmark
+    @Floor(work = "the court in the next picture", operations = 1280 * 720 * 8.0, bytes = 1280 * 720 * 3)
+    public CourtCalibration follow() {
+        time += INTERVAL_SECONDS;
+        return follower.next(frames.get(0), time);
+    }
+
+    @Benchmark
+    @Floor(work = "whether the camera moves, a picture", operations = 1280 * 720 * 8.0, bytes = 1280 * 720 * 3)
+    public CameraWatch.Verdict watch() {
+        watch.look(frames.get(0));
+        return watch.verdict();
+    }
+}
