@@ -1,6 +1,7 @@
 package floorgauge.eval.statistics;
 
 import java.util.Arrays;
+import org.hipparchus.stat.descriptive.moment.StandardDeviation;
 
 /**
  * Errors of a figure, result less truth, in the figure's unit.
@@ -16,12 +17,11 @@ public record ErrorSummary(int count, double bias, double spread, double medianA
     /** @param errors result less truth, finite */
     public static ErrorSummary of(double[] errors) {
         double bias = Ratios.of(Arrays.stream(errors).sum(), errors.length);
-        double squares = Arrays.stream(errors).map(e -> (e - bias) * (e - bias)).sum();
         double[] sizes = Arrays.stream(errors).map(Math::abs).sorted().toArray();
         return new ErrorSummary(
                 errors.length,
                 bias,
-                errors.length < 2 ? Double.NaN : Math.sqrt(squares / (errors.length - 1)),
+                errors.length < 2 ? Double.NaN : new StandardDeviation().evaluate(errors),
                 Quantiles.ofSorted(sizes, 0.5),
                 Quantiles.ofSorted(sizes, 0.9));
     }

@@ -1,6 +1,7 @@
 package floorgauge.eval.statistics;
 
-import org.hipparchus.distribution.continuous.NormalDistribution;
+import org.hipparchus.stat.interval.BinomialProportion;
+import org.hipparchus.stat.interval.ConfidenceInterval;
 
 /**
  * The score interval of a share (Wilson, 1927, "Probable inference, the law of succession, and statistical inference", JASA
@@ -19,12 +20,12 @@ public final class WilsonInterval {
         if (trials == 0) {
             return Interval.unknown(confidence);
         }
-        double z = new NormalDistribution().inverseCumulativeProbability((1 + confidence) / 2);
-        double n = trials;
-        double share = successes / n;
-        double centre = share + z * z / (2 * n);
-        double spread = z * Math.sqrt(share * (1 - share) / n + z * z / (4 * n * n));
-        double scale = 1 + z * z / n;
-        return new Interval(Math.max(0, (centre - spread) / scale), Math.min(1, (centre + spread) / scale), confidence);
+        ConfidenceInterval interval = BinomialProportion.getWilsonScoreInterval(
+                Math.toIntExact(trials), (double) successes / trials, confidence);
+        // Rounding must not lift an end off 0 or 1.
+        return new Interval(
+                successes == 0 ? 0 : interval.getLowerBound(),
+                successes == trials ? 1 : interval.getUpperBound(),
+                confidence);
     }
 }
