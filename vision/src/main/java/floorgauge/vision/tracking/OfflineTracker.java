@@ -195,7 +195,7 @@ public final class OfflineTracker {
                     i + 1,
                     teams.memberships().get(i).team(),
                     teams.memberships().get(i).probability(),
-                    filler.filled(tracks.get(i)),
+                    FootContact.told(filler.filled(tracks.get(i))),
                     doubts.get(i)));
         }
         return new FilmTracks(frameTimes, players, Optional.empty());
