@@ -2,10 +2,13 @@ package floorgauge.court.rules;
 
 import floorgauge.court.floor.FloorPoint;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.SortedSet;
+import java.util.TreeSet;
 
 /**
  * The sizes of a court. Every figure is in metres and says which edge of the paint it speaks of.
@@ -23,6 +26,8 @@ import java.util.OptionalDouble;
  * @param circleRadiusMetres of the centre and free-throw circles, to the outer edge
  * @param boardFromEndLineMetres from the inner edge of the end line to the face of the board
  * @param rimHeightMetres rim above the floor
+ * @param unpainted names of lines of {@link #paintedLines} that this floor lacks, or the beginning of such names: {@code
+ *     negative-end} for a floor with one end alone
  */
 public record RuleSet(
         String name,
@@ -37,12 +42,14 @@ public record RuleSet(
         OptionalDouble noChargeRadiusMetres,
         double circleRadiusMetres,
         double boardFromEndLineMetres,
-        double rimHeightMetres) {
+        double rimHeightMetres,
+        SortedSet<String> unpainted) {
 
     private static final double FOOT = 0.3048;
     private static final double INCH = 0.0254;
 
     public RuleSet {
+        unpainted = Collections.unmodifiableSortedSet(new TreeSet<>(unpainted));
         for (double figure : new double[] {
             lengthMetres,
             widthMetres,
@@ -60,6 +67,38 @@ public record RuleSet(
                 throw new IllegalArgumentException("every size of court " + name + " must be above 0: " + figure);
             }
         }
+    }
+
+    /** A court with all of its lines. */
+    public RuleSet(
+            String name,
+            double lengthMetres,
+            double widthMetres,
+            double lineWidthMetres,
+            double laneWidthMetres,
+            double freeThrowLineMetres,
+            double threePointRadiusMetres,
+            double threePointStraightMetres,
+            double rimFromEndLineMetres,
+            OptionalDouble noChargeRadiusMetres,
+            double circleRadiusMetres,
+            double boardFromEndLineMetres,
+            double rimHeightMetres) {
+        this(
+                name,
+                lengthMetres,
+                widthMetres,
+                lineWidthMetres,
+                laneWidthMetres,
+                freeThrowLineMetres,
+                threePointRadiusMetres,
+                threePointStraightMetres,
+                rimFromEndLineMetres,
+                noChargeRadiusMetres,
+                circleRadiusMetres,
+                boardFromEndLineMetres,
+                rimHeightMetres,
+                new TreeSet<>());
     }
 
     /** FIBA Official Basketball Rules, article 2 (secondary sources; free-throw line quoted from 2.4.3). */
@@ -84,17 +123,17 @@ public record RuleSet(
     public static RuleSet nba() {
         return new RuleSet(
                 "nba",
-                94 * FOOT,
-                50 * FOOT,
-                2 * INCH,
-                16 * FOOT,
-                19 * FOOT,
-                23.75 * FOOT,
-                3 * FOOT,
-                5.25 * FOOT,
-                OptionalDouble.of(4 * FOOT),
-                6 * FOOT,
-                4 * FOOT,
+                94 * FOOT, // rule 1 (secondary)
+                50 * FOOT, // rule 1 (secondary)
+                2 * INCH, // rule 1 (secondary)
+                16 * FOOT, // outer edges (secondary)
+                19 * FOOT, // 15 ft from the board's face, which hangs 4 ft in (secondary)
+                23.75 * FOOT, // section I.d (quoted)
+                3 * FOOT, // section I.d (quoted)
+                5.25 * FOOT, // (secondary)
+                OptionalDouble.of(4 * FOOT), // (secondary)
+                6 * FOOT, // (memory)
+                4 * FOOT, // board (memory)
                 10 * FOOT);
     }
 
@@ -103,17 +142,17 @@ public record RuleSet(
         double radius = 22 * FOOT + 1.75 * INCH;
         return new RuleSet(
                 "ncaa",
-                94 * FOOT,
-                50 * FOOT,
-                2 * INCH,
-                12 * FOOT,
-                19 * FOOT,
-                radius,
-                25 * FOOT - (21 * FOOT + 7.875 * INCH),
-                5.25 * FOOT,
-                OptionalDouble.of(4 * FOOT),
-                6 * FOOT,
-                4 * FOOT,
+                94 * FOOT, // rule 1 (secondary)
+                50 * FOOT, // rule 1 (secondary)
+                2 * INCH, // (memory)
+                12 * FOOT, // (secondary)
+                19 * FOOT, // 15 ft from the board's face (secondary)
+                radius, // 22 ft 1 3/4 in (secondary)
+                25 * FOOT - (21 * FOOT + 7.875 * INCH), // straights 21 ft 7 7/8 in from the middle (memory)
+                5.25 * FOOT, // (secondary)
+                OptionalDouble.of(4 * FOOT), // (secondary)
+                6 * FOOT, // (memory)
+                4 * FOOT, // board (memory)
                 10 * FOOT);
     }
 
@@ -122,17 +161,17 @@ public record RuleSet(
         double radius = 19.75 * FOOT;
         return new RuleSet(
                 "nfhs",
-                84 * FOOT,
-                50 * FOOT,
-                2 * INCH,
-                12 * FOOT,
-                19 * FOOT,
-                radius,
-                25 * FOOT - radius,
-                63 * INCH,
-                OptionalDouble.empty(),
-                6 * FOOT,
-                4 * FOOT,
+                84 * FOOT, // rule 1 (secondary)
+                50 * FOOT, // rule 1 (secondary)
+                2 * INCH, // (quoted)
+                12 * FOOT, // (secondary)
+                19 * FOOT, // 15 ft from the board's face (secondary)
+                radius, // 1-4, 19 ft 9 in to the outer edge (quoted)
+                25 * FOOT - radius, // 1-4, straights at right angles to the end line (quoted)
+                63 * INCH, // (memory)
+                OptionalDouble.empty(), // none
+                6 * FOOT, // (secondary)
+                4 * FOOT, // board (memory)
                 10 * FOOT);
     }
 
@@ -152,7 +191,7 @@ public record RuleSet(
         return new FloorPoint(end.sign() * (lengthMetres / 2 - rimFromEndLineMetres), 0);
     }
 
-    /** Every painted line of the court, each as its centre line. */
+    /** Every line that is painted, each as its centre line. */
     public List<PaintedLine> paintedLines() {
         List<PaintedLine> lines = new ArrayList<>();
         double w = lineWidthMetres;
@@ -166,7 +205,15 @@ public record RuleSet(
         for (CourtEnd end : CourtEnd.values()) {
             addEnd(lines, end);
         }
+        lines.removeIf(line -> unpainted.stream().anyMatch(line.name()::startsWith));
         return List.copyOf(lines);
+    }
+
+    /** Whether the painted court looks the same turned by 180 degrees. */
+    public boolean isSymmetric() {
+        return unpainted.stream()
+                .noneMatch(name ->
+                        name.startsWith("negative") || name.startsWith("positive") || name.startsWith("side-line-"));
     }
 
     private void addEnd(List<PaintedLine> lines, CourtEnd end) {
