@@ -145,7 +145,7 @@ public final class CourtFollower implements AutoCloseable {
 
     /** Looks for the court in a single picture. */
     private CourtCalibration search(Mat working, Mat bgr, double timeSeconds) {
-        LinesFit fit = LinesCalibrator.fit(rules, List.of(bgr));
+        LinesFit fit = LinesCalibrator.glance(rules, bgr);
         CourtCalibration calibration = fit.calibration();
         if (calibration.status() != CalibrationStatus.GOOD) {
             retryAt = timeSeconds + retryAfter;

@@ -29,7 +29,14 @@ final class LinesCalibrator {
     /** Shares of the split between paint and grain from which points are looked at, one after the other. */
     private static final double[] STRENGTH_SHARES = {0.75, 0.4};
 
+    /** Pairs of directions tried on each paint at first, and kept for a thorough look. */
     private static final int PAIRS = 3;
+
+    private static final int PAIRS_KEPT = 8;
+
+    /** Directions tried on each paint in a thorough look. */
+    private static final int MOST_OTHERS = 9;
+
     private static final int HYPOTHESES_KEPT = 8;
     private static final int REFINED = 12;
 
@@ -47,11 +54,13 @@ final class LinesCalibrator {
     private final int filmHeight;
     private final int width;
     private final int height;
+    private final boolean thorough;
 
     /** All ridge points in company: a found court is fitted to faint paint too, near where it must be. */
     private List<RidgePoint> everything = List.of();
 
-    private LinesCalibrator(List<RuleSet> candidates, Mat film, Mat background) {
+    private LinesCalibrator(List<RuleSet> candidates, Mat film, Mat background, boolean thorough) {
+        this.thorough = thorough;
         this.candidates = candidates;
         this.filmWidth = film.cols();
         this.filmHeight = film.rows();
@@ -59,17 +68,35 @@ final class LinesCalibrator {
         this.height = background.rows();
     }
 
-    /** One set of paint: all of it, or that of one colour. Segments are those of the ideal picture behind the lens. */
-    private record Paint(List<RidgePoint> points, List<LineSegment> segments, Lens lens, EvidenceMap evidence) {}
+    /** One set of paint: all of it, or that of one colour. Segments are as they are in the film. */
+    private record Paint(
+            List<RidgePoint> points, List<LineSegment> segments, EvidenceMap evidence, List<Directions> directions) {}
+
+    /** Two directions of the floor, in the ideal picture behind a lens. */
+    private record Directions(VanishingPair pair, Lens lens) {
+
+        boolean same(Directions other) {
+            return lens.equals(other.lens) && pair.near(other.pair);
+        }
+    }
 
     /** A refined hypothesis in working pixels. */
     private record Refined(RuleSet rules, FloorProjection projection, Paint paint, double score) {}
 
     static LinesFit fit(List<RuleSet> candidates, List<Mat> frames) {
+        return fit(candidates, frames, true);
+    }
+
+    /** A look that takes no longer than a court plain to see needs: for pictures that are soon followed by others. */
+    static LinesFit glance(List<RuleSet> candidates, Mat frame) {
+        return fit(candidates, List.of(frame), false);
+    }
+
+    private static LinesFit fit(List<RuleSet> candidates, List<Mat> frames, boolean thorough) {
         OpenCv.load();
         Mat background = BackgroundPicture.median(frames, WORKING_WIDTH);
         try {
-            return new LinesCalibrator(candidates, frames.get(0), background).fit(background);
+            return new LinesCalibrator(candidates, frames.get(0), background, thorough).fit(background);
         } finally {
             background.release();
         }
@@ -80,26 +107,69 @@ final class LinesCalibrator {
                 SegmentFinder.inCompany(RidgeFinder.find(background), width, height, Math.max(4, width / 160));
         everything = points;
         List<Refined> refined = new ArrayList<>();
-        boolean directions = false;
+        List<Paint> looked = new ArrayList<>();
         for (Supplier<Paint> supplier : paints(points)) {
             Paint paint = supplier.get();
-            List<VanishingPair> pairs = VanishingPair.find(paint.segments(), width, height, PAIRS);
-            directions |= !pairs.isEmpty();
-            for (VanishingPair pair : pairs) {
-                refined.addAll(refinedOf(paint, List.of(pair)));
+            looked.add(paint);
+            for (Directions own : first(paint.directions())) {
+                refined.addAll(refinedOf(paint, own));
                 Optional<LinesFit> decisive = decisive(refined);
                 if (decisive.isPresent()) {
                     return decisive.get();
                 }
             }
         }
+        if (thorough && !good(refined)) {
+            for (Paint paint : looked) {
+                for (Directions other : others(paint, looked)) {
+                    refined.addAll(refinedOf(paint, other));
+                }
+                Optional<LinesFit> decisive = decisive(refined);
+                if (decisive.isPresent()) {
+                    return decisive.get();
+                }
+            }
+        }
+        boolean directions =
+                looked.stream().anyMatch(paint -> !paint.directions().isEmpty());
         if (!directions) {
             return none("No two directions of straight lines were found on a floor.");
         }
         if (refined.isEmpty()) {
             return none("The lines that were found do not fit a basketball court.");
         }
+        refined.sort(Comparator.comparingDouble((Refined r) -> -r.score()));
         return conclude(refined);
+    }
+
+    /** Whether the best court so far is good, if not beyond doubt. */
+    private boolean good(List<Refined> refined) {
+        refined.sort(Comparator.comparingDouble((Refined r) -> -r.score()));
+        return !refined.isEmpty() && conclude(refined).calibration().status() == CalibrationStatus.GOOD;
+    }
+
+    private static List<Directions> first(List<Directions> directions) {
+        return directions.subList(0, Math.min(PAIRS, directions.size()));
+    }
+
+    /**
+     * Directions that were not tried on this paint: its own that were less supported, and those of other paint, because all
+     * courts on one floor share theirs.
+     */
+    private static List<Directions> others(Paint paint, List<Paint> all) {
+        List<Directions> tried = new ArrayList<>(first(paint.directions()));
+        int before = tried.size();
+        for (int rank = 0; rank < PAIRS_KEPT && tried.size() < before + MOST_OTHERS; rank++) {
+            for (Paint other : all) {
+                if (rank < other.directions().size()) {
+                    Directions candidate = other.directions().get(rank);
+                    if (tried.stream().noneMatch(candidate::same)) {
+                        tried.add(candidate);
+                    }
+                }
+            }
+        }
+        return tried.subList(before, tried.size());
     }
 
     /** The best court, where it is good and explains so much that nothing else needs to be looked at. */
@@ -140,20 +210,20 @@ final class LinesCalibrator {
     private Paint paint(List<RidgePoint> points) {
         List<LineSegment> segments = SegmentFinder.find(points, width, height, width / 80.0);
         Lens lens = LensGuess.of(segments, width, height);
-        return new Paint(
-                points,
-                LensGuess.straightened(segments, lens),
-                lens,
-                new EvidenceMap(points, width, height, width / 320.0));
+        List<Directions> directions =
+                VanishingPair.find(LensGuess.straightened(segments, lens), width, height, PAIRS_KEPT).stream()
+                        .map(pair -> new Directions(pair, lens))
+                        .toList();
+        return new Paint(points, segments, new EvidenceMap(points, width, height, width / 320.0), directions);
     }
 
-    private List<Refined> refinedOf(Paint paint, List<VanishingPair> pairs) {
+    private List<Refined> refinedOf(Paint paint, Directions directions) {
+        Lens lens = directions.lens();
+        List<LineSegment> straight = LensGuess.straightened(paint.segments(), lens);
         List<CourtHypotheses.Scored> scored = new ArrayList<>();
         for (RuleSet rules : candidates) {
-            CourtHypotheses hypotheses = new CourtHypotheses(rules, paint.evidence(), paint.lens());
-            for (VanishingPair pair : pairs) {
-                scored.addAll(hypotheses.of(pair, paint.segments(), HYPOTHESES_KEPT));
-            }
+            scored.addAll(new CourtHypotheses(rules, paint.evidence(), lens)
+                    .of(directions.pair(), straight, HYPOTHESES_KEPT));
         }
         scored.sort(Comparator.comparingDouble((CourtHypotheses.Scored s) -> -s.score()));
         if (scored.isEmpty()) {
@@ -164,7 +234,7 @@ final class LinesCalibrator {
         List<Refined> refined = new ArrayList<>();
         for (CourtHypotheses.Scored s : scored.subList(0, Math.min(REFINED, scored.size()))) {
             CourtSamples samples = CourtSamples.of(s.rules(), 0.25);
-            FloorProjection start = new FloorProjection(s.floorToPicture(), paint.lens());
+            FloorProjection start = new FloorProjection(s.floorToPicture(), lens);
             refine(start, samples, ridges)
                     .filter(fit -> CourtHypotheses.isCamera(fit.projection()))
                     .ifPresent(fit -> refined.add(new Refined(
@@ -210,7 +280,7 @@ final class LinesCalibrator {
                 .orElse(0);
         CourtSamples samples = CourtSamples.of(best.rules(), 0.25);
         RidgeIndex ridges = new RidgeIndex(everything, width, height);
-        FloorProjection projection = nearSideFirst(best.projection());
+        FloorProjection projection = best.rules().isSymmetric() ? nearSideFirst(best.projection()) : best.projection();
         return new LinesVerdict(best.rules(), samples, ridges, filmWidth, filmHeight, width, height)
                 .of(projection, new LinesVerdict.Scores(best.score(), elsewhere, otherRules));
     }

@@ -17,8 +17,8 @@ import org.hipparchus.linear.EigenDecompositionSymmetric;
  */
 record VanishingPair(Direction first, Direction second, double support) {
 
-    /** A horizon steeper than this belongs to a wall, not to a floor. */
-    private static final double STEEPEST_HORIZON = Math.sin(Math.toRadians(25));
+    /** A horizon steeper than this belongs to a wall, not to a floor: cameras are held level to a few degrees. */
+    private static final double STEEPEST_HORIZON = Math.sin(Math.toRadians(12));
 
     private static final double SHORTEST_FOCAL = 0.4;
     private static final double LONGEST_FOCAL = 8;
@@ -105,8 +105,7 @@ record VanishingPair(Direction first, Direction second, double support) {
     private static List<VanishingPair> distinct(List<VanishingPair> pairs, int most) {
         List<VanishingPair> kept = new ArrayList<>();
         for (VanishingPair pair : pairs) {
-            boolean known = kept.stream()
-                    .anyMatch(k -> k.first.cosine(pair.first) > 0.9995 && k.second.cosine(pair.second) > 0.9995);
+            boolean known = kept.stream().anyMatch(pair::near);
             if (!known && kept.size() < most) {
                 kept.add(pair);
             }
@@ -222,6 +221,11 @@ record VanishingPair(Direction first, Direction second, double support) {
         }
         // Two families are needed: a long one does not make up for a missing one.
         return Math.min(first + second, 4 * Math.min(first, second));
+    }
+
+    /** Whether both directions are nearly those of another pair. */
+    boolean near(VanishingPair other) {
+        return first.cosine(other.first) > 0.9995 && second.cosine(other.second) > 0.9995;
     }
 
     /** Whether the pair tells the focal length, and with it how long a metre is in both directions alike. */
