@@ -7,6 +7,7 @@ import floorgauge.court.calibration.CourtCalibrator;
 import floorgauge.court.calibration.CourtOverTime;
 import floorgauge.court.calibration.PointsFile;
 import floorgauge.court.failure.MendableException;
+import floorgauge.court.rules.GymFile;
 import floorgauge.court.rules.RuleSet;
 import floorgauge.vision.film.CourtFrames;
 import floorgauge.vision.film.FilmInfo;
@@ -102,7 +103,15 @@ public final class CourtFinder {
                         marked.file() + " names no rule book; add a line such as \"rules: fiba\", or give --court"));
     }
 
+    /** The name of a file is the description of an odd gym. */
+    static boolean isGymFile(String court) {
+        return court.endsWith(".yaml") || court.endsWith(".yml");
+    }
+
     private static RuleSet ruleSet(String name) {
+        if (isGymFile(name)) {
+            return GymFile.read(Path.of(name));
+        }
         return RuleSet.named(name)
                 .orElseThrow(() -> new MendableException("unknown rule book: " + name + "; there are "
                         + RuleSet.all().stream().map(RuleSet::name).collect(Collectors.joining(", "))));

@@ -62,6 +62,11 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
      * @throws MendableException where a file is missing or wrong, or a rule book unknown
      */
     public static MeasureChain of(ChainOptions options) {
+        options.court().filter(CourtFinder::isGymFile).ifPresent(file -> {
+            throw new MendableException(
+                    file + ": films are measured by a rule book so far; name fiba, nba, ncaa or nfhs"
+                            + " (floorgauge court takes a gym's file)");
+        });
         Map<String, String> settings = new TreeMap<>(CommonSettings.of(options));
         TrackingSettings tracking = TrackingSettings.defaults();
         if (options.playersPerSide().isPresent()) {

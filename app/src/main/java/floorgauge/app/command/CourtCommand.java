@@ -42,7 +42,10 @@ final class CourtCommand implements Callable<Integer> {
     @Option(names = "--points", paramLabel = "FILE", description = "Court points marked in a picture of the film.")
     private Path points;
 
-    @Option(names = "--court", paramLabel = "RULES", description = "Rule book: fiba, nba, ncaa or nfhs.")
+    @Option(
+            names = "--court",
+            paramLabel = "RULES",
+            description = "Rule book: fiba, nba, ncaa or nfhs; or a YAML file that describes an odd gym.")
     private String court;
 
     @Option(
