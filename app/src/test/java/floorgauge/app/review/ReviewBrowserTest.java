@@ -449,7 +449,7 @@ class ReviewBrowserTest {
         try (var clips = Files.list(folder.resolve("clips"))) {
             assertThat(clips.filter(c -> c.toString().endsWith(".mp4"))).hasSize(1);
         }
-        js("floorgaugeView.clock.seek(floorgaugeView.clock.from)");
+        js("document.activeElement.blur(); floorgaugeView.clock.seek(floorgaugeView.clock.from)");
         press(" ");
         await(
                 "drawn while it plays",
