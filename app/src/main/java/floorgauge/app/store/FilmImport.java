@@ -129,6 +129,8 @@ public final class FilmImport {
                 .bind("settings", StoreJson.write(read.settings().values()))
                 .bind("at", Instant.now().toString())
                 .execute();
+        // A camera that moves has another court in each picture, so none is kept for the whole shot.
+        boolean still = read.court().camera().equals("still");
         handle.createUpdate("INSERT INTO calibrations (run_id, shot_number, source, status, reason, pixel_to_floor)"
                         + " VALUES (:run, 1, :source, :status, :reason, :matrix) ON CONFLICT (run_id, shot_number)"
                         + " DO NOTHING")
@@ -136,7 +138,7 @@ public final class FilmImport {
                 .bind("source", read.court().source())
                 .bind("status", read.court().status())
                 .bind("reason", read.court().reason())
-                .bind("matrix", StoreJson.write(read.court().pixelToFloor()))
+                .bind("matrix", StoreJson.write(still ? read.court().pixelToFloor() : List.of()))
                 .execute();
     }
 

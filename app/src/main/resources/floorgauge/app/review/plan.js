@@ -43,7 +43,7 @@ export class Plan {
     let right = Math.min((this.court.width + MARGIN) * UNITS, Math.max(...xs) + room);
     const top = Math.max(-MARGIN * UNITS, Math.min(...ys) - room);
     const bottom = Math.max(...ys) + room;
-    const least = (bottom - top) * 0.8;
+    const least = (bottom - top) * 1.15;
     if (right - left < least) {
       const middle = (left + right) / 2;
       left = middle - least / 2;

@@ -12,8 +12,9 @@ export class Rule {
   constructor(svg, data, clock, onSpan) {
     Object.assign(this, { svg, data, clock, onSpan });
     this.span = [data.start, data.end];
-    this.narrow = svg.clientWidth > 0 && svg.clientWidth < 620;
-    this.type = this.narrow ? 24 : 13;
+    // Letters and grips keep their size on the screen, however narrow the rule is drawn.
+    this.type = Math.max(13, (12.5 * WIDTH) / Math.max(300, svg.clientWidth || WIDTH));
+    this.unit = this.type / 13;
     this.rows();
     this.base();
     this.handles();
@@ -49,14 +50,14 @@ export class Rule {
       });
     this.delays = this.data.marks.filter((m) => m.draws === 'delay');
     this.top = 10 + ends.length * (this.type + 4) + this.delays.length * (this.type + 12);
-    this.height = this.top + 46 + this.type;
+    this.height = this.top + 30 * this.unit + this.type + 14;
     set(this.svg, { viewBox: `0 0 ${WIDTH} ${this.height}` });
   }
 
   base() {
     const y = this.top;
     const group = el('g');
-    this.bar = el('rect', { class: 'span-bar', y: y - 5, height: 10 });
+    this.bar = el('rect', { class: 'span-bar', y: y - 5 * this.unit, height: 10 * this.unit });
     group.append(this.bar, el('line', { class: 'rule-line', x1: SIDE, y1: y, x2: WIDTH - SIDE, y2: y }));
     const length = this.data.to - this.data.from;
     const step = length > 12 ? 1 : length > 6 ? 0.5 : 0.1;
@@ -64,9 +65,9 @@ export class Rule {
       const time = i * step;
       const whole = Math.abs(time - Math.round(time)) < 1e-6;
       const x = this.x(time);
-      group.append(el('line', { class: 'tick', x1: x, y1: y, x2: x, y2: y + (whole ? 9 : 5) }));
+      group.append(el('line', { class: 'tick', x1: x, y1: y, x2: x, y2: y + (whole ? 9 : 5) * this.unit }));
       if (whole) {
-        const text = el('text', { class: 'scale', x, y: y + 13 + this.type, 'text-anchor': 'middle', 'font-size': this.type });
+        const text = el('text', { class: 'scale', x, y: y + 13 * this.unit + this.type, 'text-anchor': 'middle', 'font-size': this.type });
         text.textContent = `${Math.round(time)} s`;
         group.append(text);
       }
@@ -127,12 +128,13 @@ export class Rule {
       this.clock.seek(t);
     });
     const y = this.top;
-    this.from.append(el('rect', { class: 'grip', x: -16, y: y - 22, width: 32, height: 44 }), el('path', { class: 'bracket', d: `M6 ${y - 13}H0V${y + 13}H6` }));
-    this.to.append(el('rect', { class: 'grip', x: -16, y: y - 22, width: 32, height: 44 }), el('path', { class: 'bracket', d: `M-6 ${y - 13}H0V${y + 13}H-6` }));
+    const u = this.unit;
+    this.from.append(el('rect', { class: 'grip', x: -16 * u, y: y - 22 * u, width: 32 * u, height: 44 * u }), el('path', { class: 'bracket', d: `M${6 * u} ${y - 13 * u}H0V${y + 13 * u}H${6 * u}` }));
+    this.to.append(el('rect', { class: 'grip', x: -16 * u, y: y - 22 * u, width: 32 * u, height: 44 * u }), el('path', { class: 'bracket', d: `M${-6 * u} ${y - 13 * u}H0V${y + 13 * u}H${-6 * u}` }));
     this.now.append(
-      el('rect', { class: 'grip', x: -16, y: y - 30, width: 32, height: 60 }),
-      el('line', { class: 'instant-line', x1: 0, y1: 2, x2: 0, y2: y + 12 }),
-      el('polygon', { class: 'instant-head', points: `0,${y + 2} -7,${y + 16} 7,${y + 16}` }),
+      el('rect', { class: 'grip', x: -16 * u, y: y - 30 * u, width: 32 * u, height: 60 * u }),
+      el('line', { class: 'instant-line', x1: 0, y1: 2, x2: 0, y2: y + 12 * u }),
+      el('polygon', { class: 'instant-head', points: `0,${y + 2 * u} ${-7 * u},${y + 16 * u} ${7 * u},${y + 16 * u}` }),
     );
     this.svg.addEventListener('pointerdown', (event) => {
       if (!event.target.closest('[role=slider]')) {

@@ -84,7 +84,7 @@ function draw(box, trend, first, last) {
       legend: { show: false },
       cursor: { drag: { x: false, y: false }, points: { show: false } },
       scales: {
-        x: { time: true, range: [first - week / 2, last + week / 2] },
+        x: { time: true, range: [first - 1.2 * week, last + week / 2] },
         y: { range: [low - room, high + room] },
       },
       series: [{}, { stroke: ink.faint, width: 1, points: { show: false } }],
