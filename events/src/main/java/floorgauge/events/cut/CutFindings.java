@@ -87,7 +87,7 @@ public final class CutFindings {
         double after = play.time(leaves) - play.time(set.getAsInt());
         double error = Math.hypot(
                 timeError(screen.user(), leaves), timeError(screen.screener(), set.getAsInt()));
-        double sound = screen.probability();
+        double sound = screen.probability() * restKnown(screen.screener(), set.getAsInt());
         double early = sound * Normal.atMost(-standards.of(Setting.CUT_EARLY_TIME), after, error);
         double late = sound * (1 - Normal.atMost(standards.of(Setting.CUT_LATE_TIME), after, error));
         double least = standards.of(Setting.FLAG_PROBABILITY);
@@ -138,6 +138,12 @@ public final class CutFindings {
                 .tick(play.time(screen.moment()), TIME_ERROR_SECONDS, "screen")
                 .mark(new Mark.Delay(from, Math.max(play.time(leaves), play.time(set)), away))
                 .build();
+    }
+
+    /** Whether rest and walk can be told apart: hardly where the error of the speed is near the limit of rest. */
+    private double restKnown(PlayerPath s, int i) {
+        double share = s.speedError(i) / standards.of(Setting.SCREEN_SET_SPEED);
+        return Math.exp(-0.6 * share * share);
     }
 
     /** The error of a moment at which a speed crosses a limit: the error of the speed over how quickly it changes there. */
