@@ -55,6 +55,7 @@ class GymMeasurementTest {
         double ticks = 0;
         int screens = 0;
         List<Double> speeds = new ArrayList<>();
+        ScreenSheet sheet = new ScreenSheet();
         for (Path clip : clips) {
             Findings findings = Measurement.measure(tracks(clip), RuleSet.fiba(), Standards.defaults());
             for (PossessionFindings possession : findings.possessions()) {
@@ -63,10 +64,15 @@ class GymMeasurementTest {
                 right += possession.possession().attack() == Team.FIRST ? length : 0;
                 assertThat(possession.possession().ballSeen()).isFalse();
                 speeds(possession.trails(), speeds);
+                possession.findings().stream()
+                        .filter(f -> f.kind() == FindingKind.SCREEN)
+                        .forEach(f -> sheet.add(clip.getFileName().toString().replace(".csv", ""), f, possession.trails()));
             }
             screens += findings.ofKind(FindingKind.SCREEN).size();
             assertThat(findings.ofKind(FindingKind.PASS)).isEmpty();
         }
+        assertThat(sheet.size()).isEqualTo(screens);
+        sheet.write(Path.of("target", "gym-screens.png"));
         speeds.sort(Double::compare);
         double median = speeds.get(speeds.size() / 2);
         double high = speeds.get((int) (speeds.size() * 0.99));
