@@ -86,6 +86,29 @@ class BallScoresTest {
         assertThat(scores.f1()).isCloseTo(0.8, EXACT);
     }
 
+    /** Nearness weighs picture and time alike, each as a share of its tolerance of 10 pixels and 0.05 s. */
+    @Test
+    void ofTwoThatWillDoTheNearerStandsForTheBall() {
+        assertThat(pixelsOfTheOneTaken(seen(1, 6, 0), seen(1, 2, 0))).isCloseTo(2, EXACT);
+        assertThat(pixelsOfTheOneTaken(seen(1.04, 2, 0), seen(1.01, 3, 0))).isCloseTo(3, EXACT);
+        assertThat(pixelsOfTheOneTaken(seen(0.96, 2, 0), seen(1.01, 3, 0))).isCloseTo(3, EXACT);
+        assertThat(pixelsOfTheOneTaken(seen(1.01, 8, 0), seen(1.03, 1, 0))).isCloseTo(1, EXACT);
+        assertThat(pixelsOfTheOneTaken(seen(1, 9, 0), seen(1.04, 2, 0))).isCloseTo(2, EXACT);
+    }
+
+    private static double pixelsOfTheOneTaken(BallObservation first, BallObservation second) {
+        BallScores scores = BallScores.of(List.of(truth(1, 0, 0)), List.of(first, second), TOLERANCE);
+        assertThat(scores.falseAlarms()).isEqualTo(1);
+        return scores.pixels().bias();
+    }
+
+    @Test
+    void recallCountsWhatWasMissed() {
+        BallScores scores =
+                BallScores.of(List.of(truth(0, 0, 0), truth(1, 0, 0), truth(2, 0, 0)), List.of(seen(1, 0, 0)), TOLERANCE);
+        assertThat(scores.recall()).isCloseTo(1.0 / 3, EXACT);
+    }
+
     @Test
     void distanceInSpaceWhereBothKnowIt() {
         BallTruth high = new BallTruth(

@@ -142,6 +142,31 @@ class EventScoresTest {
                 .isEmpty();
     }
 
+    /** An unclear span ends where it says: its own ends are inside, what lies beyond is not let off. */
+    @Test
+    void anUnclearSpanHoldsItsEndsAndNoMore() {
+        List<UnclearSpan> unclear = List.of(new UnclearSpan(19, 21, "out of the picture"));
+        assertThat(BY_TIME.match(List.of(), List.of(screen("a", 19), screen("b", 21)), unclear)
+                        .falseAlarms())
+                .isEmpty();
+        assertThat(BY_TIME.match(List.of(), List.of(screen("a", 18.9), screen("b", 21.1)), unclear)
+                        .falseAlarms())
+                .extracting(EventMark::id)
+                .containsExactly("a", "b");
+    }
+
+    /** Nearness falls with time on both sides of the label. */
+    @Test
+    void ofTwoFindingsTheNearerInTimeStandsForTheLabel() {
+        for (double sign : new double[] {-1, 1}) {
+            EventMatches matches = BY_TIME.match(
+                    List.of(screen("label", 10)),
+                    List.of(screen("far", 10 + sign * 0.8), screen("near", 10 - sign * 0.3)),
+                    List.of());
+            assertThat(matches.pairs()).extracting(p -> p.result().id()).containsExactly("near");
+        }
+    }
+
     @Test
     void doubtfulLabelsAndUnclearSpansLetFindingsOff() {
         EventMark doubtful = cantTell(screen("l", 3), LabelledEvent.EXISTENCE);

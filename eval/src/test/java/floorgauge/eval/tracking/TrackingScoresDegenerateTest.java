@@ -184,6 +184,21 @@ class TrackingScoresDegenerateTest {
         assertThat(TrackingScores.none().plus(one)).isEqualTo(one);
     }
 
+    /** Counts that differ from nothing on both sides add up, as the unit cases of one clip do not show. */
+    @Test
+    void everyCountOfTwoClipsAddsUp() {
+        ClearScores twice = scores(still(4, 1, 2), still(4, 7, 8, 9)).clear();
+        ClearScores sum = twice.plus(twice);
+        assertThat(sum.frames()).isEqualTo(2 * twice.frames());
+        assertThat(sum.truths()).isEqualTo(16);
+        assertThat(sum.results()).isEqualTo(24);
+        assertThat(sum.falseAlarms()).isEqualTo(2 * twice.falseAlarms()).isPositive();
+        assertThat(sum.mostlyTracked()).isEqualTo(2 * twice.mostlyTracked()).isPositive();
+        HotaPoint point = scores(still(4, 1, 2), still(4, 7, 8, 9)).hota().curve().get(0);
+        assertThat(point.plus(point).detectionPrecision()).isCloseTo(point.detectionPrecision(), EXACT);
+        assertThat(point.detectionPrecision()).isCloseTo(2.0 / 3, EXACT);
+    }
+
     @Test
     void refusesWhatIsNotASimilarityOrAThreshold() {
         assertThatThrownBy(() -> TrackingScores.of(still(1, 1), still(1, 1), (a, b) -> 1.5))
