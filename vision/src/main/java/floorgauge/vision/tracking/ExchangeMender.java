@@ -122,14 +122,12 @@ final class ExchangeMender {
     private record Side(Tracklet piece, FloorState state, double edgeSeconds) {}
 
     private Optional<Side> before(Tracklet track, double at) {
-        return track.before(at)
-                .flatMap(t -> t.from(at - CONTEXT_SECONDS))
+        return track.between(at - CONTEXT_SECONDS, at)
                 .map(t -> new Side(t, t.endState(motion), t.endSeconds()));
     }
 
     private Optional<Side> after(Tracklet track, double at) {
-        return track.from(at)
-                .flatMap(t -> t.before(at + CONTEXT_SECONDS))
+        return track.between(at, at + CONTEXT_SECONDS)
                 .map(t -> new Side(t, t.startState(motion), t.startSeconds()));
     }
 
@@ -150,9 +148,12 @@ final class ExchangeMender {
     /** In order of time. */
     private static List<Meeting> meetings(List<Tracklet> tracks) {
         List<Meeting> meetings = new ArrayList<>();
+        List<TrackPath> paths = tracks.stream().map(TrackPath::new).toList();
         for (int i = 0; i < tracks.size(); i++) {
             for (int k = i + 1; k < tracks.size(); k++) {
-                addMeetings(meetings, tracks, i, k);
+                if (paths.get(i).overlaps(paths.get(k))) {
+                    addMeetings(meetings, paths, i, k);
+                }
             }
         }
         meetings.sort(java.util.Comparator.comparingDouble(Meeting::fromSeconds)
@@ -161,9 +162,9 @@ final class ExchangeMender {
         return meetings;
     }
 
-    private static void addMeetings(List<Meeting> meetings, List<Tracklet> tracks, int i, int k) {
-        TrackPath one = new TrackPath(tracks.get(i));
-        TrackPath other = new TrackPath(tracks.get(k));
+    private static void addMeetings(List<Meeting> meetings, List<TrackPath> paths, int i, int k) {
+        TrackPath one = paths.get(i);
+        TrackPath other = paths.get(k);
         SortedSet<Double> times = new TreeSet<>(one.times());
         times.addAll(other.times());
         double from = Double.NaN;

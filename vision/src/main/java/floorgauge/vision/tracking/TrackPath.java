@@ -18,6 +18,10 @@ final class TrackPath {
         return points.navigableKeySet();
     }
 
+    boolean overlaps(TrackPath other) {
+        return points.firstKey() <= other.points.lastKey() && other.points.firstKey() <= points.lastKey();
+    }
+
     boolean covers(double seconds) {
         return seconds >= points.firstKey() && seconds <= points.lastKey();
     }

@@ -77,8 +77,12 @@ final class TrackSelection {
      */
     private static Set<Tracklet> playing(List<Tracklet> tracks, RuleSet rules) {
         Set<Tracklet> playing = Collections.newSetFromMap(new IdentityHashMap<>());
+        List<TrackPath> movers = tracks.stream()
+                .filter(TrackSelection::moves)
+                .map(TrackPath::new)
+                .toList();
         for (Tracklet t : tracks) {
-            if (moves(t) || standsInside(t, rules) && isAmong(t, tracks)) {
+            if (moves(t) || standsInside(t, rules) && isAmong(t, movers)) {
                 playing.add(t);
             }
         }
@@ -93,11 +97,9 @@ final class TrackSelection {
     }
 
     /** Someone who moves is near for half of the time. */
-    private static boolean isAmong(Tracklet t, List<Tracklet> tracks) {
-        List<TrackPath> others =
-                tracks.stream().filter(TrackSelection::moves).map(TrackPath::new).toList();
+    private static boolean isAmong(Tracklet t, List<TrackPath> movers) {
         long near = t.sightings().stream()
-                .filter(s -> others.stream()
+                .filter(s -> movers.stream()
                         .anyMatch(o -> o.covers(s.timeSeconds())
                                 && o.at(s.timeSeconds()).distanceTo(s.foot().mean()) <= AMONG_METRES))
                 .count();

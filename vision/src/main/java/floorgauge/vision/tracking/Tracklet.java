@@ -89,19 +89,39 @@ final class Tracklet {
 
     /** From an instant on; empty where nothing comes then. */
     Optional<Tracklet> from(double seconds) {
-        List<Sighting> later =
-                sightings.stream().filter(s -> s.timeSeconds() >= seconds).toList();
-        return later.isEmpty() ? Optional.empty() : Optional.of(new Tracklet(later));
+        return part(firstFrom(seconds), sightings.size());
     }
 
     /** What comes before an instant; empty where nothing does. */
     Optional<Tracklet> before(double seconds) {
-        if (endSeconds() < seconds) {
-            return Optional.of(this);
+        return part(0, firstFrom(seconds));
+    }
+
+    /** From an instant on and before another; empty where nothing is between. */
+    Optional<Tracklet> between(double fromSeconds, double beforeSeconds) {
+        return part(firstFrom(fromSeconds), firstFrom(beforeSeconds));
+    }
+
+    private Optional<Tracklet> part(int from, int to) {
+        if (from >= to) {
+            return Optional.empty();
         }
-        List<Sighting> earlier =
-                sightings.stream().filter(s -> s.timeSeconds() < seconds).toList();
-        return earlier.isEmpty() ? Optional.empty() : Optional.of(new Tracklet(earlier));
+        return Optional.of(from == 0 && to == sightings.size() ? this : new Tracklet(sightings.subList(from, to)));
+    }
+
+    /** Index of the first sighting at or after an instant. */
+    private int firstFrom(double seconds) {
+        int low = 0;
+        int high = sightings.size();
+        while (low < high) {
+            int middle = (low + high) / 2;
+            if (sightings.get(middle).timeSeconds() < seconds) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
     }
 
     /** The pieces between the given instants, in order; an instant belongs to the piece after it. */
