@@ -93,7 +93,7 @@ class BallScoresTest {
         assertThat(pixelsOfTheOneTaken(seen(1.04, 2, 0), seen(1.01, 3, 0))).isCloseTo(3, EXACT);
         assertThat(pixelsOfTheOneTaken(seen(0.96, 2, 0), seen(1.01, 3, 0))).isCloseTo(3, EXACT);
         assertThat(pixelsOfTheOneTaken(seen(1.01, 8, 0), seen(1.03, 1, 0))).isCloseTo(1, EXACT);
-        assertThat(pixelsOfTheOneTaken(seen(1, 9, 0), seen(1.04, 2, 0))).isCloseTo(2, EXACT);
+        assertThat(pixelsOfTheOneTaken(seen(1, 9, 0), seen(1.04, 2, 0))).isCloseTo(9, EXACT);
     }
 
     private static double pixelsOfTheOneTaken(BallObservation first, BallObservation second) {
