@@ -20,7 +20,6 @@ import floorgauge.events.finding.Mark;
 import floorgauge.events.finding.Trail;
 import floorgauge.events.finding.TrailPoint;
 import java.util.List;
-import java.util.Optional;
 
 /** What the finding view moves and draws, as JSON: floor values in the court frame, times of the film. */
 final class FindingData {
@@ -198,11 +197,6 @@ final class FindingData {
             }
         }
         return root.toString();
-    }
-
-    /** The decisive moments of a finding for its page; empty where it has no pictures to show. */
-    static Optional<Double> moment(Finding finding) {
-        return finding.frames().isEmpty() ? Optional.empty() : Optional.of(PlanOfFloor.decisiveMoment(finding));
     }
 
     private static double round(double value) {

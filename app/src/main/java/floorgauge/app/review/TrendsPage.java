@@ -176,7 +176,7 @@ final class TrendsPage {
         Unit unit = trend.subject().unit();
         String mean = "Mean " + text(unit, trend.mean())
                 + trend.meanInterval().map(i -> " (" + interval(unit, i) + ")").orElse("") + " over "
-                + Words.counted(trend.count(), trend.count() == 1 ? "value" : "value") + " in "
+                + Words.counted(trend.count(), "value") + " in "
                 + Words.counted(trend.possessions(), "possession") + "; drawn toward the team's "
                 + text(unit, trend.teamMean()) + ": " + text(unit, trend.shrunkMean()) + ". ";
         return mean + trend.slope().map(s -> slope(unit, s)).orElse("One day only, so no slope.");

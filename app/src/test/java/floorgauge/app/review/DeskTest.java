@@ -9,6 +9,8 @@ import floorgauge.court.failure.MendableException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -47,7 +49,8 @@ class DeskTest {
         Path file = Files.writeString(folder.resolve("film.mp4"), "x");
         assertThat(Desk.day("2026-11-20 monday.mp4", file)).isEqualTo(LocalDate.of(2026, 11, 20));
         assertThat(Desk.day("practice_20260302.mp4", file)).isEqualTo(LocalDate.of(2026, 3, 2));
-        assertThat(Desk.day("2026-19-39.mp4", file)).isEqualTo(LocalDate.now());
-        assertThat(Desk.day("monday.mp4", file)).isEqualTo(LocalDate.now());
+        Files.setLastModifiedTime(file, FileTime.from(Instant.parse("2026-05-04T12:00:00Z")));
+        assertThat(Desk.day("2026-19-39.mp4", file)).isEqualTo(LocalDate.of(2026, 5, 4));
+        assertThat(Desk.day("monday.mp4", file)).isEqualTo(LocalDate.of(2026, 5, 4));
     }
 }
