@@ -24,16 +24,19 @@ public final class FilmSearch {
         this.places = List.copyOf(places);
     }
 
-    /** The film; empty where none of the places holds it. Of files with the name first, then of all. */
+    /**
+     * The film; empty where none of the places holds it. Files that were named themselves may be called anything; in folders only
+     * those with the film's name are looked at, since reading every film of a folder would take long.
+     */
     public Optional<Path> find(FilmSource film) {
-        List<Path> files = FilmList.of(places).films();
-        return files.stream()
-                .filter(f -> f.getFileName().toString().equals(film.name()))
+        return FilmList.of(places).films().stream()
+                .filter(f -> f.getFileName().toString().equals(film.name()) || isNamed(f))
                 .filter(f -> digest(f).equals(film.sha256()))
-                .findFirst()
-                .or(() -> files.stream()
-                        .filter(f -> digest(f).equals(film.sha256()))
-                        .findFirst());
+                .findFirst();
+    }
+
+    private boolean isNamed(Path file) {
+        return places.stream().anyMatch(place -> place.normalize().equals(file));
     }
 
     /** @throws MendableException where none of the places holds it */

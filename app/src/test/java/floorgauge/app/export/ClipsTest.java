@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import floorgauge.app.InventedFilm;
 import floorgauge.app.result.Digest;
+import floorgauge.app.result.FilmSource;
 import floorgauge.court.calibration.OpenCv;
 import floorgauge.court.failure.MendableException;
 import floorgauge.vision.film.FilmFrame;
@@ -51,6 +52,18 @@ class ClipsTest {
         try (var left = Files.list(folder.resolve("none"))) {
             assertThat(left).isEmpty();
         }
+    }
+
+    @Test
+    void aFilmIsKnownByItsBytesAndInFoldersByItsNameToo() throws IOException {
+        FilmSource source = MeasuredFolder.at(List.of(results)).get(0).findings().film();
+        Path other = Files.createDirectories(folder.resolve("elsewhere"));
+        Path renamed = Files.copy(film, other.resolve("renamed.mp4"));
+        assertThat(new FilmSearch(List.of(other)).find(source)).isEmpty();
+        assertThat(new FilmSearch(List.of(renamed)).find(source)).contains(renamed);
+        assertThat(new FilmSearch(List.of(folder)).find(source)).contains(film);
+        Files.writeString(other.resolve(film.getFileName()), "another film of that name");
+        assertThat(new FilmSearch(List.of(other)).find(source)).isEmpty();
     }
 
     @Test

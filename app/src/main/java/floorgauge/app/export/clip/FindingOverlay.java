@@ -4,6 +4,7 @@ import floorgauge.app.drawing.FigureText;
 import floorgauge.app.drawing.Limbs;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.floor.PixelPoint;
+import floorgauge.court.track.BallObservation;
 import floorgauge.court.track.FloorFrame;
 import floorgauge.court.track.FootSource;
 import floorgauge.court.track.ImageBox;
@@ -32,6 +33,7 @@ final class FindingOverlay {
     private static final double LIMB = 2;
     private static final double BYSTANDER_LIMB = 1;
     private static final double CASING = 2.4;
+    private static final double BALL_RADIUS = 10;
     private static final double NAME_HEIGHT = 12;
     private static final double FIGURE_HEIGHT = 16;
     private static final double OFFSET = 30;
@@ -65,12 +67,27 @@ final class FindingOverlay {
         for (Mark mark : finding.marks()) {
             distance(mark, frame).filter(d -> floor).ifPresent(d -> dimension(pen, d));
         }
+        frame.ball().flatMap(BallObservation::position).ifPresent(p -> ball(pen, p));
         List<double[]> taken = new ArrayList<>();
         frame.players().stream().filter(this::holdsRole).forEach(p -> name(pen, p, taken));
     }
 
     private boolean holdsRole(PlayerSighting player) {
         return finding.roles().stream().anyMatch(r -> r.trackId() == player.trackId());
+    }
+
+    /** A ring about the ball where it was seen in the picture; where its place was inferred nothing is drawn. */
+    private void ball(Pen pen, PixelPoint pixel) {
+        double[] centre = at(pixel);
+        List<double[]> ring = new ArrayList<>();
+        for (int i = 0; i < ENVELOPE_CORNERS; i++) {
+            double angle = 2 * Math.PI * i / ENVELOPE_CORNERS;
+            ring.add(new double[] {
+                centre[0] + pen.units(BALL_RADIUS) * Math.cos(angle), centre[1] + pen.units(BALL_RADIUS) * Math.sin(angle)
+            });
+        }
+        pen.outline(ring, 1.4 + CASING, Ink.INK);
+        pen.outline(ring, 1.4, Ink.PAPER);
     }
 
     /**
