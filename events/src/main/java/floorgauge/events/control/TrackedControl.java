@@ -22,6 +22,7 @@ public final class TrackedControl implements BallControl {
 
     private static final double REACH_METRES = 2.6;
     private static final double FLIES_BY_SPEED = 4;
+    private static final int LOOK_AHEAD_TICKS = UniformClock.ticks(0.08);
     private static final double DRIBBLE_METRES = 1.3;
     private static final double CERTAIN = 0.98;
 
@@ -113,7 +114,16 @@ public final class TrackedControl implements BallControl {
     /** A ball that flies by, rises to the rim or falls from it is not caught: it must go about as the player goes. */
     private static boolean goesAlong(BallPath ball, PlayerPath player, int i) {
         double along = Math.hypot(ball.vx(i) - player.vx(i), ball.vy(i) - player.vy(i));
-        return Math.hypot(along, rise(ball, i)) < FLIES_BY_SPEED;
+        double next = ball.seen(i + LOOK_AHEAD_TICKS) && player.seen(i + LOOK_AHEAD_TICKS) ? drift(ball, player, i) : 0;
+        return Math.hypot(Math.max(along, next), rise(ball, i)) < FLIES_BY_SPEED;
+    }
+
+    /** How quickly the ball leaves its place beside a player over the next instants, m/s. */
+    private static double drift(BallPath ball, PlayerPath player, int i) {
+        int to = i + LOOK_AHEAD_TICKS;
+        double dx = ball.x(to) - player.x(to) - ball.x(i) + player.x(i);
+        double dy = ball.y(to) - player.y(to) - ball.y(i) + player.y(i);
+        return Math.hypot(dx, dy) * UniformClock.RATE_HERTZ / LOOK_AHEAD_TICKS;
     }
 
     /** m/s upward about an index, 0 where the height was not seen or the ball is low enough to be a dribble. */

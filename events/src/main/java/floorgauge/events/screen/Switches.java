@@ -35,7 +35,7 @@ public final class Switches {
         }
         PlayerPath d = s.userDefender();
         PlayerPath e = s.screenerDefender().orElseThrow();
-        int from = Math.max(s.moment(), s.pass());
+        int from = reader.meetsBall(s).orElse(Math.max(s.moment(), s.pass()));
         int to = play.clamp(from + LASTING_TICKS);
         return Optional.of(new FindingDraft(
                         FindingKind.SWITCH, FindingKind.SWITCH.words(), play.time(from), play.time(to))
