@@ -29,6 +29,7 @@ public final class DefenceReader {
     private static final int SIDE_TICKS = UniformClock.ticks(0.5);
     private static final double ON_BALL_METRES = 1.1;
     private static final double TAKES_METRES = 1.3;
+    private static final double LEFT_METRES = 1.7;
     private static final double RECOVERED_METRES = 2.2;
     private static final double SHARPNESS_METRES = 0.12;
     private static final double WIDE_SHARPNESS_METRES = 0.3;
@@ -48,15 +49,16 @@ public final class DefenceReader {
             return Optional.empty();
         }
         PlayerPath e = s.screenerDefender().get();
-        double onBall = onBall(s, e);
+        double near = onBall(s, e);
         double switched = switched(s);
+        double onBall = near * (switched + (1 - switched) * leaves(s, e));
         double recovers = recovers(s, e);
         double drop = drop(s, e);
         double over = over(s);
         Map<DefenceAnswer, Double> weights = new EnumMap<>(DefenceAnswer.class);
-        weights.put(DefenceAnswer.SWITCH, onBall * switched);
-        weights.put(DefenceAnswer.HEDGE, onBall * (1 - switched) * recovers);
-        weights.put(DefenceAnswer.BLITZ, onBall * (1 - switched) * (1 - recovers));
+        weights.put(DefenceAnswer.SWITCH, near * switched);
+        weights.put(DefenceAnswer.HEDGE, (onBall - near * switched) * recovers);
+        weights.put(DefenceAnswer.BLITZ, (onBall - near * switched) * (1 - recovers));
         weights.put(DefenceAnswer.DROP, (1 - onBall) * drop);
         weights.put(DefenceAnswer.OVER, (1 - onBall) * (1 - drop) * over);
         weights.put(DefenceAnswer.UNDER, (1 - onBall) * (1 - drop) * (1 - over));
@@ -105,6 +107,17 @@ public final class DefenceReader {
             most = a.seen(i) && b.seen(i) ? Math.max(most, a.distanceTo(b, i)) : Double.POSITIVE_INFINITY;
         }
         return most;
+    }
+
+    /** That E leaves S for the ball: where S and U are close together, he is near both without a step. */
+    private double leaves(Screen s, PlayerPath e) {
+        double most = 0;
+        for (int i = s.pass(); i <= play.clamp(at(s) + ON_BALL_UNTIL_TICKS); i++) {
+            if (e.seen(i) && s.screener().seen(i)) {
+                most = Math.max(most, e.distanceTo(s.screener(), i));
+            }
+        }
+        return logistic((most - LEFT_METRES) / WIDE_SHARPNESS_METRES);
     }
 
     /** How near D stays to S once E has the ball. */
