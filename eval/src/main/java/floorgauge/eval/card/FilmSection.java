@@ -39,11 +39,23 @@ final class FilmSection {
         for (HeldOutFilm film : films) {
             section.measure(film, work, tracker.orElseThrow());
         }
-        section.court();
-        section.tracks();
-        section.poses();
-        section.ball();
-        section.findings();
+        section.write();
+    }
+
+    /** What was scored, and the films that broke, each with the reason. */
+    static void write(List<FilmScores> scores, List<String> broken, CardText text) {
+        FilmSection section = new FilmSection(text);
+        section.scores.addAll(scores);
+        section.broken.addAll(broken);
+        section.write();
+    }
+
+    private void write() {
+        court();
+        tracks();
+        poses();
+        ball();
+        findings();
     }
 
     private void measure(HeldOutFilm film, Path work, FilmTracker tracker) throws IOException {

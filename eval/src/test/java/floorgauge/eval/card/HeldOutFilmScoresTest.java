@@ -76,6 +76,35 @@ class HeldOutFilmScoresTest {
         assertThat(scores.ball().orElseThrow().space().medianAbsolute()).isCloseTo(0, Offset.offset(1e-9));
     }
 
+    /** A film that was measured, one without a court and one that broke stand side by side in every table. */
+    @Test
+    void theCardTellsEveryStageAndWhatBroke() {
+        CourtCalibration none = CourtCalibration.none(FILM.scene().rules(), 1280, 720, "nothing there");
+        CardText text = new CardText();
+        FilmSection.write(
+                List.of(
+                        new FilmScores(FILM, truth(), new FilmMeasurement(turnedCourt(), tracked(), List.of())),
+                        new FilmScores(FILM, truth(), new FilmMeasurement(none, Optional.empty(), List.of()))),
+                List.of("another film (its index is damaged)"),
+                text);
+        String card = text.toString();
+        assertThat(card)
+                .contains("## Court on rendered film")
+                .contains("| pin-down-sound-tripod-high-7 | none | - | - | 0.00 |")
+                .contains("| pin-down-sound-tripod-high-7 | 1.000 | 1.000 | 1.000 | 1.000 | 1.000 | 1.000 | 0 | 0.00 | 0.00 |")
+                .contains("| pin-down-sound-tripod-high-7 | - | - | - | - | - | - | - | - | - |")
+                .contains("| pin-down-sound-tripod-high-7 | 1.000 | 1.000 | 1.000 | 4.0 | 0.00 |")
+                .contains("## Events and flags on rendered film")
+                .contains("Not measured, because the measurement breaks: another film (its index is damaged).");
+    }
+
+    @Test
+    void withoutFilmsEveryStageSaysSo() {
+        CardText text = new CardText();
+        FilmSection.write(List.of(), List.of(), text);
+        assertThat(text.toString().split("Not measured in this run", -1)).hasSize(6);
+    }
+
     private static RenderedTruth truth() {
         List<MotChallengeRow> rows = new ArrayList<>();
         for (int frame = 0; frame < 2; frame++) {
