@@ -13,7 +13,6 @@ import java.util.Optional;
 /** Reads passes, handoffs, shots and turnovers from the spans of control. */
 public final class BallEvents {
 
-    private static final int SAME_BALL_TICKS = UniformClock.ticks(1.0);
     private static final int SHOT_SPAN_TICKS = UniformClock.ticks(1.6);
     private static final double HANDOFF_FLIGHT_SECONDS = 0.24;
     private static final double LEAST_SHOT_SPEED = 1.5;
@@ -52,18 +51,17 @@ public final class BallEvents {
                 events.add(new BallEvent(
                         BallEvent.Kind.SHOT, span.player(), Optional.empty(), span.to(), atRim, span.from()));
             } else {
-                next.flatMap(n -> between(span, n)).ifPresent(events::add);
+                next.flatMap(n -> between(span, n))
+                        .filter(e -> e.kind() != BallEvent.Kind.TURNOVER || !endsWithShot(events))
+                        .ifPresent(events::add);
             }
         }
-        events.removeIf(e -> e.kind() == BallEvent.Kind.TURNOVER && events.stream().anyMatch(o -> isShotOf(e, o)));
         return events;
     }
 
-    /** Whether what looks like a ball lost is a shot that went by a defender's hands, or its rebound. */
-    private static boolean isShotOf(BallEvent lost, BallEvent other) {
-        return other.kind() == BallEvent.Kind.SHOT
-                && other.from() == lost.from()
-                && Math.abs(other.release() - lost.release()) <= SAME_BALL_TICKS;
+    /** After a shot the ball is loose: who stands beside it for a moment and then does not, loses nothing. */
+    private static boolean endsWithShot(List<BallEvent> events) {
+        return !events.isEmpty() && events.get(events.size() - 1).kind() == BallEvent.Kind.SHOT;
     }
 
     /** When the ball, having risen above the shot's height, comes to the rim; -1 where it does not. */
