@@ -16,6 +16,7 @@ import floorgauge.app.export.MeasuredFolder;
 import floorgauge.app.store.Films;
 import floorgauge.app.store.Kept;
 import floorgauge.app.store.LabelFile;
+import floorgauge.app.store.Notes;
 import floorgauge.app.store.Player;
 import floorgauge.app.store.Roster;
 import floorgauge.app.store.SeasonFigures;
@@ -70,6 +71,7 @@ public final class ReviewServer implements AutoCloseable {
     private final Verdicts verdicts;
     private final Roster roster;
     private final Drawings drawings;
+    private final Notes notes;
     private final Guard guard;
     private final ShownFilms shown;
     private final Javalin javalin;
@@ -101,6 +103,7 @@ public final class ReviewServer implements AutoCloseable {
         this.films = new Films(store);
         this.verdicts = new Verdicts(store);
         this.roster = new Roster(store);
+        this.notes = new Notes(store);
         this.drawings = new Drawings(films, new Kept(store));
         this.shown = new ShownFilms(new LightCopies(settings.folder().resolve("copies")));
         this.guard = new Guard(settings.names(), settings.token());
@@ -267,6 +270,11 @@ public final class ReviewServer implements AutoCloseable {
             done(r, "Written to " + writeLabels(film) + ".");
         });
         config.routes.post("/do/clip", this::clip);
+        config.routes.post("/do/note", r -> {
+            JsonNode body = body(r);
+            notes.keep(film(body.path("film").asText()).id(), body.path("note").asText());
+            done(r, "The note is kept.");
+        });
         config.routes.post("/do/keys", r -> {
             store.keep(KEYS, KeySettings.checked(body(r)));
             done(r, "Kept.");
@@ -325,7 +333,8 @@ public final class ReviewServer implements AutoCloseable {
                         names,
                         drawings.ofPossessions(film, possessions, findings, names),
                         films.notSeen(film.id()),
-                        season.get())
+                        season.get(),
+                        notes.ofFilm(film.id()).orElse(""))
                 .write();
     }
 

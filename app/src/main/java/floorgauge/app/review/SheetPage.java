@@ -5,6 +5,7 @@ import floorgauge.app.result.Cautions;
 import floorgauge.app.sheet.Html;
 import floorgauge.app.sheet.Legend;
 import floorgauge.app.sheet.NotSeenList;
+import floorgauge.app.store.Notes;
 import floorgauge.app.store.StoredFilm;
 import floorgauge.app.store.StoredFinding;
 import floorgauge.app.store.StoredPossession;
@@ -32,8 +33,9 @@ final class SheetPage {
     private final Map<Integer, String> drawings;
     private final List<NotSeen> notSeen;
     private final String season;
+    private final String note;
 
-    /** @param season a line on what is still being made; may be blank */
+    /** @param season a line on what is still being made; may be blank; {@code note} as the analyst wrote it, may be blank */
     SheetPage(
             StoredFilm film,
             List<StoredPossession> possessions,
@@ -42,7 +44,8 @@ final class SheetPage {
             Names names,
             Map<Integer, String> drawings,
             List<NotSeen> notSeen,
-            String season) {
+            String season,
+            String note) {
         this.film = film;
         this.possessions = possessions;
         this.findings = findings;
@@ -54,6 +57,7 @@ final class SheetPage {
         this.drawings = drawings;
         this.notSeen = notSeen;
         this.season = season;
+        this.note = note;
     }
 
     String write() {
@@ -87,6 +91,11 @@ final class SheetPage {
         link(html, "/practice/" + film.id() + "/players", whoLine());
         link(html, "/practice/" + film.id() + "/by-hand", "Enter something that was missed");
         link(html, "/practice/" + film.id() + "/labels.json", "Label file of these verdicts");
+        html.close("p");
+        html.open("p", "class=\"field practice-note\"").element("label", "for=\"practice-note\"", "Note on this practice");
+        html.open("textarea", "id=\"practice-note\" rows=\"2\" maxlength=\"" + Notes.LONGEST + "\"")
+                .text(note)
+                .markup("</textarea>");
         html.close("p").close("header");
     }
 

@@ -99,6 +99,14 @@ labels.addEventListener('click', async () => {
 });
 sheet.querySelector('.ways').append(labels);
 
+document.getElementById('practice-note').addEventListener('change', async (event) => {
+  try {
+    say((await send('/do/note', { film: sheet.dataset.film, note: event.target.value })).said);
+  } catch (failure) {
+    say(failure.message);
+  }
+});
+
 listen();
 const wanted = location.hash.startsWith('#finding-') ? document.getElementById(location.hash.slice(1)) : null;
 wanted?.focus();

@@ -172,6 +172,12 @@ class HostileInputTest {
                                 "{\"id\":\"a\",\"finding\":\"" + id + "\",\"answer\":\"RIGHT\"," + note + "}")
                         .statusCode())
                 .isEqualTo(200);
+        assertThat(ask.post(
+                                "/do/note",
+                                "{\"film\":\"" + film.id() + "\",\"note\":\"</textarea><script>alert(1)</script>\"}")
+                        .statusCode())
+                .isEqualTo(200);
+        assertThat(ask.get("/").body()).contains("&lt;/textarea&gt;");
         for (String path : List.of(
                 "/",
                 "/practice/" + film.id() + "/players",

@@ -169,6 +169,22 @@ class StoreTest {
         }
     }
 
+    @ParameterizedTest
+    @MethodSource("stores")
+    void aNoteIsKeptInPlaceOfTheOneBefore(TestStores kind) {
+        try (TestStores.Opened opened = kind.open(folder)) {
+            Notes notes = new Notes(opened.store());
+            assertThat(notes.ofFilm("f")).isEmpty();
+            notes.keep("f", "first");
+            notes.keep("f", " second ");
+            assertThat(notes.ofFilm("f")).contains("second");
+            notes.keep("f", " ");
+            assertThat(notes.ofFilm("f")).isEmpty();
+            assertThatThrownBy(() -> notes.keep("f", "n".repeat(Notes.LONGEST + 1)))
+                    .isInstanceOf(IllegalArgumentException.class);
+        }
+    }
+
     private static Optional<Verdict.Answer> answer(Verdicts verdicts, StoredFinding finding) {
         return verdicts.ofFinding(finding.id()).flatMap(Subject::verdict).map(Verdict::answer);
     }
