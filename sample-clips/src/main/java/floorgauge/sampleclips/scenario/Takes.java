@@ -12,7 +12,7 @@ import java.util.List;
  */
 final class Takes {
 
-    private static final int MOST = 10;
+    private static final int MOST = 16;
 
     private Takes() {}
 
