@@ -344,7 +344,8 @@ final class LinesVerdict {
 
         /** Which court it is was settled before; now the question is whether it is still where its lines are. */
         private CalibrationStatus statusOfFollowed() {
-            if (share < LEAST_SHARE || along + across + arcs < 2) {
+            // Straight lines of other sports pull a court along with them; then it leaves all of its arcs behind.
+            if (share < LEAST_SHARE || along + across + arcs < 2 || noArc) {
                 return CalibrationStatus.NONE;
             }
             return share >= GOOD_SHARE && error <= GOOD_ERROR_METRES ? CalibrationStatus.GOOD : CalibrationStatus.WEAK;
