@@ -196,7 +196,11 @@ final class StepJudge {
                 .map(f -> new Verdict(
                         ScriptReading.State.BLOWN,
                         f.probability(),
-                        f.kind() == FindingKind.MOVING_SCREEN ? "screens while he moves" : "misses the screen",
+                        switch (f.kind()) {
+                            case MOVING_SCREEN -> "screens while he moves";
+                            case WEAK_SCREEN -> "sets a weak screen";
+                            default -> "misses the screen";
+                        },
                         Optional.empty()))
                 .orElseGet(Verdict::done);
     }
