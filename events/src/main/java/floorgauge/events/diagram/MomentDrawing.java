@@ -30,6 +30,8 @@ final class MomentDrawing {
     private static final double GHOST_RADIUS = 0.55;
     private static final double BAR_HALF = 2.1;
     private static final double BAR_PEN = 0.75;
+    private static final double SHOT_LENGTH = 6;
+    private static final double BELOW_AREA = 3.2;
 
     private final SvgText svg;
     private final Page page;
@@ -74,7 +76,9 @@ final class MomentDrawing {
                 way(trails.get(id), moment, to, true);
             }
         }
-        steps.stream().filter(s -> s.kind() == StepKind.PASS).forEach(this::pass);
+        steps.stream().filter(s -> s.kind() == StepKind.PASS || s.kind() == StepKind.TURNOVER).forEach(this::pass);
+        steps.stream().filter(s -> s.kind() == StepKind.HANDOFF).forEach(this::handoff);
+        steps.stream().filter(s -> s.kind() == StepKind.SHOT).forEach(this::shot);
         screenBar();
         DotPen pen = new DotPen(svg, page, dots, lines);
         svg.group("fg-bystanders", "opacity=\"0.5\"");
@@ -130,6 +134,39 @@ final class MomentDrawing {
         }
     }
 
+    /** Two bars across the line between giver and receiver, where they meet. */
+    private void handoff(Step step) {
+        double[] from = page.at(step.place());
+        double[] to = page.at(step.target().orElse(step.place()));
+        double[] u = Polyline.unit(from, to);
+        double[] middle = Polyline.between(from, to, 0.5);
+        for (double behind : new double[] {-0.45, 0.45}) {
+            svg.line(
+                    List.of(
+                            Arrowhead.back(middle, u, behind, BAR_HALF * 0.8),
+                            Arrowhead.back(middle, u, behind, -BAR_HALF * 0.8)),
+                    PEN,
+                    "");
+        }
+    }
+
+    /** A doubled arrow toward the rim. */
+    private void shot(Step step) {
+        double[] from = page.at(step.place());
+        double[] rim = page.at(page.rules().rim(page.end()));
+        double[] u = Polyline.unit(from, rim);
+        double near = PlayerDot.RING_RADIUS + 0.4;
+        double far = Math.min(near + SHOT_LENGTH, Polyline.distance(from, rim));
+        if (far - near > ARROW) {
+            double[] a = {from[0] + u[0] * near, from[1] + u[1] * near};
+            double[] b = {from[0] + u[0] * far, from[1] + u[1] * far};
+            for (double aside : new double[] {-0.32, 0.32}) {
+                svg.line(List.of(Arrowhead.back(a, u, 0, aside), Arrowhead.back(b, u, ARROW * 0.8, aside)), DEFENDER_PEN, "");
+            }
+            Arrowhead.draw(svg, List.of(a, b), ARROW, 1);
+        }
+    }
+
     /** The bar of each screener, across the line to the defender whom the screen is for. */
     private void screenBar() {
         Optional<FloorPoint> against = place(holder(Role.USER_DEFENDER), moment);
@@ -179,7 +216,9 @@ final class MomentDrawing {
                 dimensions.label(
                         new double[] {
                             corners.stream().mapToDouble(c -> c[0]).average().orElseThrow(),
-                            corners.stream().mapToDouble(c -> c[1]).average().orElseThrow()
+                            Math.min(
+                                    page.height() - BELOW_AREA / 2,
+                                    corners.stream().mapToDouble(c -> c[1]).max().orElseThrow() + BELOW_AREA)
                         },
                         Words.of(area.figure()),
                         new MeasuredSpan(new FloorPoint(0, 0), new FloorPoint(0, 0), area.figure()).isBeyond());

@@ -39,6 +39,9 @@ final class StepJudge {
     /** A cut that the rules for cuts do not call late must wait this much longer before the script does. */
     private static final double LATE_ROOM_SECONDS = 0.5;
 
+    /** Who runs to his place slows down into it; who slides into the defender's way keeps his pace. */
+    private static final double SLOWS_DOWN_SPEED = 0.5;
+
     private static final double IN_PLACE_METRES = 0.2;
 
     private final PossessionFindings possession;
@@ -206,9 +209,9 @@ final class StepJudge {
     }
 
     /**
-     * Whether the user, not the screener, is to blame: he left while the screener still ran to his place, faster than one who slides
-     * into the defender's way. Where the screen was measured and stood still he is not. Who dribbles is not blamed: the screener runs
-     * beside him.
+     * Whether the user, not the screener, is to blame. Where the screen was measured the standards have said so; else he is where he left
+     * while the screener still ran to his place, slowing down into it, and did not slide into the defender's way. Who dribbles is not
+     * blamed: the screener runs beside him.
      */
     private boolean leftEarly(SmoothTrail screener, Step way) {
         if (onBall(way)) {
@@ -217,8 +220,7 @@ final class StepJudge {
         if (isFlagged(FindingKind.EARLY_CUT, Role.CUTTER, screener, way)) {
             return true;
         }
-        boolean measured = isMeasured(screener, trails.get(way.player()), way);
-        if (measured && !isFlagged(FindingKind.MOVING_SCREEN, Role.USER, screener, way)) {
+        if (isMeasured(screener, trails.get(way.player()), way)) {
             return false;
         }
         double leave = way.fromSeconds();
@@ -226,7 +228,10 @@ final class StepJudge {
         for (double t = leave - 0.5; t <= leave; t += TICK) {
             most = Math.max(most, screener.speedAt(t));
         }
-        return most > ON_HIS_WAY_SPEED && screener.speedAt(leave) > 0.8 * standards.of(Setting.SCREEN_SET_SPEED);
+        double now = screener.speedAt(leave);
+        return most > ON_HIS_WAY_SPEED
+                && screener.speedAt(leave - 0.5) - now > SLOWS_DOWN_SPEED
+                && now > 0.8 * standards.of(Setting.SCREEN_SET_SPEED);
     }
 
     private boolean isFlagged(FindingKind kind, Role role, SmoothTrail screener, Step way) {

@@ -26,6 +26,7 @@ public final class StepReader {
     private static final double LEAST_WAY_METRES = 0.9;
     private static final double LEAST_PIECE_METRES = 0.6;
     private static final double LEAST_PIECE_SECONDS = 0.25;
+    private static final double LEAST_USE_METRES = 1.2;
     private static final double LEAST_CUT_METRES = 1.9;
 
     /** A dribble or two on the spot, or the step into a shot, is no dribble that a coach would draw. */
@@ -172,6 +173,7 @@ public final class StepReader {
 
     private void piece(SmoothTrail trail, double from, double to, List<Step> steps) {
         double reach = trail.reach(from, to);
+        double away = trail.at(from).distanceTo(trail.at(to));
         if (reach < LEAST_PIECE_METRES) {
             return;
         }
@@ -194,7 +196,11 @@ public final class StepReader {
             boolean uses = screens.stream()
                     .anyMatch(s ->
                             s.user() == id && s.seconds() >= from - USES_SECONDS && s.seconds() <= to + USES_SECONDS);
-            StepKind kind = uses || reach >= LEAST_CUT_METRES ? StepKind.CUT : StepKind.SHIFT;
+            if (away < LEAST_WAY_METRES) {
+                // Out and back again is a stir on the spot.
+                return;
+            }
+            StepKind kind = (uses && away >= LEAST_USE_METRES) || away >= LEAST_CUT_METRES ? StepKind.CUT : StepKind.SHIFT;
             steps.add(step(kind, id, OptionalInt.empty(), from, to, way, Optional.empty(), ""));
         }
     }

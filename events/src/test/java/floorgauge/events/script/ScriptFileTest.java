@@ -7,6 +7,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -59,6 +61,19 @@ class ScriptFileTest {
                 + "\nplayers: {1: top, 2: right block, 4: left elbow, 5: right elbow}\nsteps:\n  - " + verb.example() + "\n";
         Script script = ScriptFile.read(text, "drill.yaml");
         assertThat(script.variants().get(0).get(0).verb()).isEqualTo(verb);
+    }
+
+    /** The manual holds every verb's example, and its whole script reads. */
+    @Test
+    void theManualsExamplesRead() throws IOException {
+        String manual = Files.readString(Path.of("../docs/scripts.md"));
+        for (ScriptVerb verb : ScriptVerb.values()) {
+            assertThat(manual).contains("`" + verb.example() + "`");
+        }
+        String whole = manual.substring(manual.indexOf("```yaml") + "```yaml".length());
+        Script script = ScriptFile.read(whole.substring(0, whole.indexOf("```")), "scripts.md");
+        assertThat(script.name()).isEqualTo("pin-down");
+        assertThat(script.variants()).hasSize(2);
     }
 
     @Test
