@@ -6,6 +6,7 @@ import floorgauge.events.finding.PossessionFindings;
 import floorgauge.events.step.SmoothTrail;
 import floorgauge.events.step.Spots;
 import floorgauge.events.step.Step;
+import floorgauge.events.step.StepKind;
 import floorgauge.events.step.StepReader;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -15,6 +16,8 @@ import java.util.stream.Collectors;
 
 /** The drawings of a possession. */
 final class PossessionDiagram {
+
+    private static final double LEAST_NUMBERED_METRES = 2.6;
 
     private final RuleSet rules;
     private final PossessionFindings possession;
@@ -30,10 +33,27 @@ final class PossessionDiagram {
         this.labels = labels;
         StepReader reader = new StepReader(possession);
         this.trails = reader.trails();
-        this.steps = reader.read();
+        this.steps = plain(reader.read());
         this.words =
                 new StepWords(labels, new Spots(rules, possession.possession().end()));
         this.page = page();
+    }
+
+    /** A short way without a screen is drawn, but is no step that a coach would number. */
+    private static List<Step> plain(List<Step> steps) {
+        return steps.stream().map(s -> isShift(s, steps) ? shift(s) : s).toList();
+    }
+
+    private static boolean isShift(Step step, List<Step> steps) {
+        return step.kind() == StepKind.CUT
+                && step.way().get(0).distanceTo(step.end()) < LEAST_NUMBERED_METRES
+                && steps.stream()
+                        .noneMatch(s -> s.kind() == StepKind.SCREEN && s.other().orElse(-1) == step.player());
+    }
+
+    private static Step shift(Step s) {
+        return new Step(
+                StepKind.SHIFT, s.player(), s.other(), s.fromSeconds(), s.toSeconds(), s.way(), s.place(), s.target(), s.label());
     }
 
     private Page page() {
