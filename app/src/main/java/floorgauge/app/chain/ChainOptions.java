@@ -16,7 +16,10 @@ import java.util.OptionalInt;
  * @param scripts names of shipped scripts, or script files; none to hold possessions against no script
  */
 public record ChainOptions(
-        Optional<Path> points, Optional<String> court, Optional<Path> standards, OptionalInt playersPerSide,
+        Optional<Path> points,
+        Optional<String> court,
+        Optional<Path> standards,
+        OptionalInt playersPerSide,
         List<String> scripts) {
 
     public ChainOptions {

@@ -1,8 +1,8 @@
 package floorgauge.app.chain;
 
 import floorgauge.app.command.BuildVersion;
-import floorgauge.app.sheet.SheetThresholds;
 import floorgauge.app.result.Digest;
+import floorgauge.app.sheet.SheetThresholds;
 import floorgauge.events.script.Script;
 import floorgauge.events.standards.Setting;
 import floorgauge.events.standards.Standards;

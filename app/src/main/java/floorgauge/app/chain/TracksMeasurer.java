@@ -18,8 +18,8 @@ import floorgauge.events.standards.Standards;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Collections;
-import java.util.Locale;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 
@@ -102,9 +102,7 @@ public final class TracksMeasurer implements FilmMeasurer {
         MeasuredFilm measured =
                 new MeasuredFilm(source, settingsFor(file), CourtReading.withoutPicture(rules), tracks, findings);
         return new ResultFiles(
-                measured,
-                Collections.nCopies(findings.all().size(), List.of()),
-                CommonSettings.thresholds(standards));
+                measured, Collections.nCopies(findings.all().size(), List.of()), CommonSettings.thresholds(standards));
     }
 
     private FilmTracks read(Path file) {

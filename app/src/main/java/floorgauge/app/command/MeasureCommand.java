@@ -68,8 +68,9 @@ final class MeasureCommand implements Callable<Integer> {
     @Option(
             names = "--script",
             paramLabel = "NAME_OR_FILE",
-            description = "The action that the team means to run: a shipped script by its name, a script file of your own,"
-                    + " or all. May be given several times; each possession is held against the one it resembles most.")
+            description =
+                    "The action that the team means to run: a shipped script by its name, a script file of your own,"
+                            + " or all. May be given several times; each possession is held against the one it resembles most.")
     private List<String> scripts = List.of();
 
     @Option(

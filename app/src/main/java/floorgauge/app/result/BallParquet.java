@@ -97,8 +97,8 @@ public final class BallParquet {
         List<BallObservation> ball = new ArrayList<>();
         try (DuckDBConnection connection = TracksParquet.open();
                 Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery(
-                        "SELECT * FROM read_parquet('" + quoted(file) + "') ORDER BY frame")) {
+                ResultSet rows =
+                        statement.executeQuery("SELECT * FROM read_parquet('" + quoted(file) + "') ORDER BY frame")) {
             while (rows.next()) {
                 ball.add(observation(rows));
             }
@@ -107,7 +107,8 @@ public final class BallParquet {
                     ? "unreadable"
                     : e.getMessage().lines().findFirst().orElse("unreadable");
             throw new MendableException(
-                    file + " is not a ball.parquet as floorgauge writes it: " + why + "; move it away or measure again", e);
+                    file + " is not a ball.parquet as floorgauge writes it: " + why + "; move it away or measure again",
+                    e);
         }
         return Optional.of(ball);
     }
@@ -122,13 +123,9 @@ public final class BallParquet {
                 new FloorEstimate(
                         new FloorPoint(rows.getDouble("x_m"), rows.getDouble("y_m")),
                         new FloorCovariance(
-                                rows.getDouble("var_xx_m2"),
-                                rows.getDouble("cov_xy_m2"),
-                                rows.getDouble("var_yy_m2"))),
+                                rows.getDouble("var_xx_m2"), rows.getDouble("cov_xy_m2"), rows.getDouble("var_yy_m2"))),
                 number(rows, "height_m"),
-                x.isPresent()
-                        ? Optional.of(new PixelPoint(x.getAsDouble(), rows.getDouble("y_px")))
-                        : Optional.empty(),
+                x.isPresent() ? Optional.of(new PixelPoint(x.getAsDouble(), rows.getDouble("y_px"))) : Optional.empty(),
                 heldBy,
                 rows.getDouble("probability"));
     }

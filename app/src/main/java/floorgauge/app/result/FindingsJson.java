@@ -169,7 +169,9 @@ public final class FindingsJson {
             json.object("spacing", () -> new SpacingFields(json).write(measured.spacing()));
             json.array("notSeen", measured.notSeen(), this::notSeen);
             if (measured.script().isPresent()) {
-                json.object("script", () -> new ScriptFields(json).write(measured.script().get()));
+                json.object(
+                        "script",
+                        () -> new ScriptFields(json).write(measured.script().get()));
             }
         }
 

@@ -92,7 +92,8 @@ final class SheetPage {
         link(html, "/practice/" + film.id() + "/by-hand", "Enter something that was missed");
         link(html, "/practice/" + film.id() + "/labels.json", "Label file of these verdicts");
         html.close("p");
-        html.open("p", "class=\"field practice-note\"").element("label", "for=\"practice-note\"", "Note on this practice");
+        html.open("p", "class=\"field practice-note\"")
+                .element("label", "for=\"practice-note\"", "Note on this practice");
         html.open("textarea", "id=\"practice-note\" rows=\"2\" maxlength=\"" + Notes.LONGEST + "\"")
                 .text(note)
                 .markup("</textarea>");

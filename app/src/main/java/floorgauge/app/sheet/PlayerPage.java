@@ -119,8 +119,7 @@ public final class PlayerPage {
         }
         html.close("tr").close("thead").open("tbody");
         List<Row> rows = new ArrayList<>();
-        counts.forEach((role, kinds) ->
-                kinds.forEach((kind, findings) -> rows.add(new Row(role, kind, findings))));
+        counts.forEach((role, kinds) -> kinds.forEach((kind, findings) -> rows.add(new Row(role, kind, findings))));
         // Missed standards first, then what he did most; the rest is on the films' own sheets.
         rows.sort(Comparator.comparing((Row row) -> !row.kind().isFlag())
                 .thenComparing(row -> -row.findings().size()));

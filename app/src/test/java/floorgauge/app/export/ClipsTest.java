@@ -56,7 +56,8 @@ class ClipsTest {
 
     @Test
     void aFilmIsKnownByItsBytesAndInFoldersByItsNameToo() throws IOException {
-        FilmSource source = MeasuredFolder.at(List.of(results)).get(0).findings().film();
+        FilmSource source =
+                MeasuredFolder.at(List.of(results)).get(0).findings().film();
         Path other = Files.createDirectories(folder.resolve("elsewhere"));
         Path renamed = Files.copy(film, other.resolve("renamed.mp4"));
         assertThat(new FilmSearch(List.of(other)).find(source)).isEmpty();

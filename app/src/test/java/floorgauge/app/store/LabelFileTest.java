@@ -106,7 +106,8 @@ class LabelFileTest {
                         OptionalInt.empty(),
                         "",
                         "assistant coach"));
-        List<LabelledEvent> events = new LabelFile(store).labels(film, "assistant coach").events();
+        List<LabelledEvent> events =
+                new LabelFile(store).labels(film, "assistant coach").events();
         assertThat(events).hasSize(3);
         assertThat(events.get(0).cantTell()).containsExactly(LabelledEvent.EXISTENCE);
         assertThat(events.stream().filter(e -> e.kind() == FindingKind.LATE_CUT))

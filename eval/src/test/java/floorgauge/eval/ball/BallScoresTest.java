@@ -104,8 +104,8 @@ class BallScoresTest {
 
     @Test
     void recallCountsWhatWasMissed() {
-        BallScores scores =
-                BallScores.of(List.of(truth(0, 0, 0), truth(1, 0, 0), truth(2, 0, 0)), List.of(seen(1, 0, 0)), TOLERANCE);
+        BallScores scores = BallScores.of(
+                List.of(truth(0, 0, 0), truth(1, 0, 0), truth(2, 0, 0)), List.of(seen(1, 0, 0)), TOLERANCE);
         assertThat(scores.recall()).isCloseTo(1.0 / 3, EXACT);
     }
 

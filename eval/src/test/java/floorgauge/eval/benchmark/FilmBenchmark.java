@@ -41,10 +41,7 @@ public class FilmBenchmark {
 
     /** Each sample of the coded picture is predicted, corrected and written: an addition and a byte read and written. */
     @Benchmark
-    @Floor(
-            work = "a frame of 1280 x 720",
-            operations = 1280 * 720 * 1.5,
-            bytes = 2 * 1280 * 720 * 1.5)
+    @Floor(work = "a frame of 1280 x 720", operations = 1280 * 720 * 1.5, bytes = 2 * 1280 * 720 * 1.5)
     @OperationsPerInvocation(BenchmarkFilm.FRAMES)
     public double decode() {
         double last = 0;

@@ -52,7 +52,8 @@ public class PracticeBenchmark {
     public void play() {
         cycle = new ArrayList<>();
         for (String name : SCENES) {
-            FilmTracks tracks = TrueTracks.sample(ScenarioLibrary.load(name, 300), FRAMES_PER_SECOND, TrackNoise.GOOD, 1);
+            FilmTracks tracks =
+                    TrueTracks.sample(ScenarioLibrary.load(name, 300), FRAMES_PER_SECOND, TrackNoise.GOOD, 1);
             double offset = cycle.size() / FRAMES_PER_SECOND;
             tracks.frames().forEach(f -> cycle.add(later(f, cycle.size(), offset)));
         }
@@ -67,8 +68,7 @@ public class PracticeBenchmark {
             scaledBy = "minutes")
     public int practice() {
         int[] possessions = new int[1];
-        MeasurementStream stream =
-                new MeasurementStream(RuleSet.fiba(), Standards.defaults(), p -> possessions[0]++);
+        MeasurementStream stream = new MeasurementStream(RuleSet.fiba(), Standards.defaults(), p -> possessions[0]++);
         long frames = Math.round(minutes * 60 * FRAMES_PER_SECOND);
         for (long k = 0; k < frames; k++) {
             long turn = k / cycle.size();
@@ -88,14 +88,15 @@ public class PracticeBenchmark {
                         .map(p -> new PlayerSighting(
                                 p.trackId(), p.team(), p.teamProbability(), later(p.observation(), number, offset)))
                         .toList(),
-                frame.ball().map(b -> new BallObservation(
-                        number,
-                        b.timeSeconds() + offset,
-                        b.floor(),
-                        b.heightMetres(),
-                        b.position(),
-                        b.heldBy(),
-                        b.probability())));
+                frame.ball()
+                        .map(b -> new BallObservation(
+                                number,
+                                b.timeSeconds() + offset,
+                                b.floor(),
+                                b.heightMetres(),
+                                b.position(),
+                                b.heldBy(),
+                                b.probability())));
     }
 
     private static PlayerObservation later(PlayerObservation seen, long number, double offset) {

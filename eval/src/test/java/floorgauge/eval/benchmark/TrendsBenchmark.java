@@ -54,10 +54,7 @@ public class TrendsBenchmark {
 
     /** Theil and Sen's slope looks at every pair of a player's values once. */
     @Benchmark
-    @Floor(
-            work = "trends of 10 players, 200 values each",
-            operations = 10 * (200 * 199 / 2) * 4,
-            bytes = 10 * 200 * 16)
+    @Floor(work = "trends of 10 players, 200 values each", operations = 10 * (200 * 199 / 2) * 4, bytes = 10 * 200 * 16)
     public List<Trend> season200() {
         return Trends.of(season);
     }

@@ -91,7 +91,8 @@ class HeldOutFilmScoresTest {
         assertThat(card)
                 .contains("## Court on rendered film")
                 .contains("| pin-down-sound-tripod-high-7 | none | - | - | 0.00 |")
-                .contains("| pin-down-sound-tripod-high-7 | 1.000 | 1.000 | 1.000 | 1.000 | 1.000 | 1.000 | 0 | 0.00 | 0.00 |")
+                .contains(
+                        "| pin-down-sound-tripod-high-7 | 1.000 | 1.000 | 1.000 | 1.000 | 1.000 | 1.000 | 0 | 0.00 | 0.00 |")
                 .contains("| pin-down-sound-tripod-high-7 | - | - | - | - | - | - | - | - | - |")
                 .contains("| pin-down-sound-tripod-high-7 | 1.000 | 1.000 | 1.000 | 4.0 | 0.00 |")
                 .contains("## Events and flags on rendered film")

@@ -66,7 +66,8 @@ class GymMeasurementTest {
                 speeds(possession.trails(), speeds);
                 possession.findings().stream()
                         .filter(f -> f.kind() == FindingKind.SCREEN)
-                        .forEach(f -> sheet.add(clip.getFileName().toString().replace(".csv", ""), f, possession.trails()));
+                        .forEach(f ->
+                                sheet.add(clip.getFileName().toString().replace(".csv", ""), f, possession.trails()));
             }
             screens += findings.ofKind(FindingKind.SCREEN).size();
             assertThat(findings.ofKind(FindingKind.PASS)).isEmpty();

@@ -48,15 +48,14 @@ final class ScreenSheet {
 
     void write(Path file) throws IOException {
         int rows = Math.max(1, (panels.size() + COLUMNS - 1) / COLUMNS);
-        BufferedImage image =
-                new BufferedImage(COLUMNS * PANEL, rows * (PANEL + CAPTION), BufferedImage.TYPE_INT_RGB);
+        BufferedImage image = new BufferedImage(COLUMNS * PANEL, rows * (PANEL + CAPTION), BufferedImage.TYPE_INT_RGB);
         Graphics2D g = image.createGraphics();
         g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
         g.setColor(Color.WHITE);
         g.fillRect(0, 0, image.getWidth(), image.getHeight());
         for (int i = 0; i < panels.size(); i++) {
-            Graphics2D part = (Graphics2D) g.create(
-                    i % COLUMNS * PANEL, i / COLUMNS * (PANEL + CAPTION), PANEL - 4, PANEL + CAPTION - 4);
+            Graphics2D part = (Graphics2D)
+                    g.create(i % COLUMNS * PANEL, i / COLUMNS * (PANEL + CAPTION), PANEL - 4, PANEL + CAPTION - 4);
             draw(part, panels.get(i));
             part.dispose();
         }
@@ -80,7 +79,15 @@ final class ScreenSheet {
         }
         g.setColor(Color.BLACK);
         g.setFont(g.getFont().deriveFont(10f));
-        g.drawString(panel.clip() + String.format(Locale.ROOT, " %.1f s, p %.2f", at, panel.screen().probability()), 4, PANEL + 12);
+        g.drawString(
+                panel.clip()
+                        + String.format(
+                                Locale.ROOT,
+                                " %.1f s, p %.2f",
+                                at,
+                                panel.screen().probability()),
+                4,
+                PANEL + 12);
         g.drawString(
                 panel.screen().label()
                         + String.format(
@@ -96,7 +103,8 @@ final class ScreenSheet {
         g.setColor(new Color(0xB9AE97));
         for (int sign = -1; sign <= 1; sign += 2) {
             double x = sign * (rules.lengthMetres() / 2 - rules.rimFromEndLineMetres());
-            g.draw(new Ellipse2D.Double(px(x - 0.225, cx), py(0.225, cy), px(0.45, 0) - px(0, 0), px(0.45, 0) - px(0, 0)));
+            g.draw(new Ellipse2D.Double(
+                    px(x - 0.225, cx), py(0.225, cy), px(0.45, 0) - px(0, 0), px(0.45, 0) - px(0, 0)));
             double line = sign * rules.lengthMetres() / 2;
             g.draw(new Line2D.Double(px(line, cx), py(-8, cy), px(line, cx), py(8, cy)));
         }
@@ -147,7 +155,10 @@ final class ScreenSheet {
 
     private static Trail trail(Panel panel, Role role) {
         int id = panel.screen().holder(role).orElseThrow();
-        return panel.trails().stream().filter(t -> t.trackId() == id).findFirst().orElseThrow();
+        return panel.trails().stream()
+                .filter(t -> t.trackId() == id)
+                .findFirst()
+                .orElseThrow();
     }
 
     private static double moment(Finding screen) {

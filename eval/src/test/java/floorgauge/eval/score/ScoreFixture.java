@@ -126,7 +126,13 @@ final class ScoreFixture {
                  "film":{"name":"%s.mp4","sha256":"%s","widthPixels":1,"heightPixels":1,"durationSeconds":%s,"frames":%d},
                  "court":{"rules":"%s","source":"points","status":"good","reason":"r","camera":"%s"},
                  "possessions":[{"number":1,"fromSeconds":1,"toSeconds":15,"findings":[%s]}]}""".formatted(
-                name, digest(digest), SECONDS, FRAMES, digest % 2 == 0 ? "fiba" : "nfhs", digest == 3 ? "moving" : "still", String.join(",", findings));
+                        name,
+                        digest(digest),
+                        SECONDS,
+                        FRAMES,
+                        digest % 2 == 0 ? "fiba" : "nfhs",
+                        digest == 3 ? "moving" : "still",
+                        String.join(",", findings));
         Files.writeString(folder.resolve("findings.json"), json);
         Files.writeString(folder.resolve("tracks.mot.txt"), tracks(11, 12, FRAMES - 10));
         return folder;

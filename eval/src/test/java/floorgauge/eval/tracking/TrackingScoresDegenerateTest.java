@@ -194,7 +194,8 @@ class TrackingScoresDegenerateTest {
         assertThat(sum.results()).isEqualTo(24);
         assertThat(sum.falseAlarms()).isEqualTo(2 * twice.falseAlarms()).isPositive();
         assertThat(sum.mostlyTracked()).isEqualTo(2 * twice.mostlyTracked()).isPositive();
-        HotaPoint point = scores(still(4, 1, 2), still(4, 7, 8, 9)).hota().curve().get(0);
+        HotaPoint point =
+                scores(still(4, 1, 2), still(4, 7, 8, 9)).hota().curve().get(0);
         assertThat(point.plus(point).detectionPrecision()).isCloseTo(point.detectionPrecision(), EXACT);
         assertThat(point.detectionPrecision()).isCloseTo(2.0 / 3, EXACT);
     }

@@ -85,8 +85,7 @@ public final class CutFindings {
         }
         int leaves = Cuts.start(screen.user(), screen.pass());
         double after = play.time(leaves) - play.time(set.getAsInt());
-        double error = Math.hypot(
-                timeError(screen.user(), leaves), timeError(screen.screener(), set.getAsInt()));
+        double error = Math.hypot(timeError(screen.user(), leaves), timeError(screen.screener(), set.getAsInt()));
         double sound = screen.probability() * restKnown(screen.screener(), set.getAsInt());
         double early = sound * Normal.atMost(-standards.of(Setting.CUT_EARLY_TIME), after, error);
         double late = sound * (1 - Normal.atMost(standards.of(Setting.CUT_LATE_TIME), after, error));
@@ -103,11 +102,8 @@ public final class CutFindings {
         double error = start.standardError().orElseThrow();
         Setting setting = early ? Setting.CUT_EARLY_TIME : Setting.CUT_LATE_TIME;
         double limit = standards.of(setting);
-        Figure figure = start
-                .against(new Threshold(
-                        setting.key(),
-                        early ? -limit : limit,
-                        early ? Threshold.Side.AT_LEAST : Threshold.Side.AT_MOST));
+        Figure figure = start.against(new Threshold(
+                setting.key(), early ? -limit : limit, early ? Threshold.Side.AT_LEAST : Threshold.Side.AT_MOST));
         Figure away =
                 Figure.of(early ? "time before the set" : "time after the set", Math.abs(after), error, Unit.SECONDS);
         double from = play.time(Math.min(leaves, set));

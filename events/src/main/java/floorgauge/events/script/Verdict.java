@@ -25,8 +25,7 @@ record Verdict(ScriptReading.State state, double brokenProbability, String why, 
     }
 
     static Verdict notSeen() {
-        return new Verdict(
-                ScriptReading.State.NOT_SEEN, 0, "the ball was not tracked", Optional.empty());
+        return new Verdict(ScriptReading.State.NOT_SEEN, 0, "the ball was not tracked", Optional.empty());
     }
 
     static Verdict skipped(double probability, String why) {

@@ -122,13 +122,11 @@ final class ExchangeMender {
     private record Side(Tracklet piece, FloorState state, double edgeSeconds) {}
 
     private Optional<Side> before(Tracklet track, double at) {
-        return track.between(at - CONTEXT_SECONDS, at)
-                .map(t -> new Side(t, t.endState(motion), t.endSeconds()));
+        return track.between(at - CONTEXT_SECONDS, at).map(t -> new Side(t, t.endState(motion), t.endSeconds()));
     }
 
     private Optional<Side> after(Tracklet track, double at) {
-        return track.between(at, at + CONTEXT_SECONDS)
-                .map(t -> new Side(t, t.startState(motion), t.startSeconds()));
+        return track.between(at, at + CONTEXT_SECONDS).map(t -> new Side(t, t.startState(motion), t.startSeconds()));
     }
 
     private double likeness(Side before, Side after) {

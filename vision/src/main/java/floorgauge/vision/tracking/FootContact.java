@@ -97,8 +97,8 @@ final class FootContact {
         if (distance == 0) {
             return 1;
         }
-        double variance = one.covariance().varianceAlong(dx, dy)
-                + other.covariance().varianceAlong(dx, dy);
+        double variance =
+                one.covariance().varianceAlong(dx, dy) + other.covariance().varianceAlong(dx, dy);
         double sigma = Math.max(Math.sqrt(variance), 1e-3);
         return normal((REST * seconds - distance) / sigma);
     }

@@ -72,7 +72,10 @@ final class GapFiller {
                     foot,
                     FootSource.PREDICTED,
                     isNear(t, before, after)
-                            ? between(before.observation().box(), after.observation().box(), share)
+                            ? between(
+                                    before.observation().box(),
+                                    after.observation().box(),
+                                    share)
                             : Optional.empty(),
                     Optional.empty(),
                     Body.UNSEEN,

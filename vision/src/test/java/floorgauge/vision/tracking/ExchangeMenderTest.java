@@ -40,10 +40,8 @@ class ExchangeMenderTest {
 
     @Test
     void thoseWhoNeverMeetStayAsTheyAre() {
-        Tracklet one = TestSightings.walk(
-                0, 4, t -> new FloorPoint(3, -5), t -> TestSightings.WHITE, t -> 1.8);
-        Tracklet other = TestSightings.walk(
-                0, 4, t -> new FloorPoint(3, 5), t -> TestSightings.WHITE, t -> 2.1);
+        Tracklet one = TestSightings.walk(0, 4, t -> new FloorPoint(3, -5), t -> TestSightings.WHITE, t -> 1.8);
+        Tracklet other = TestSightings.walk(0, 4, t -> new FloorPoint(3, 5), t -> TestSightings.WHITE, t -> 2.1);
         ExchangeMender mender = mender();
         assertThat(mender.mended(List.of(one, other))).containsExactly(one, other);
         assertThat(mender.doubts()).isEmpty();
@@ -68,7 +66,8 @@ class ExchangeMenderTest {
         unsure.mended(List.of(track(true, true, 1.9, 1.9), track(false, false, 1.9, 1.9)));
         assertThat(unsure.doubts()).hasSize(1);
         double doubt = unsure.doubts().get(0).probability();
-        double trust = sure.doubts().stream().mapToDouble(Exchange::probability).max().orElse(0);
+        double trust =
+                sure.doubts().stream().mapToDouble(Exchange::probability).max().orElse(0);
         assertThat(doubt).isBetween(0.01, 0.5).isGreaterThan(trust);
     }
 

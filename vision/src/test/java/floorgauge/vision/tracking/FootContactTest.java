@@ -68,6 +68,7 @@ class FootContactTest {
 
     @Test
     void feetWhoseNamesChangeOverStayPlanted() {
-        assertThat(contacts(List.of(at(0, 0, 0.4), at(1, 0.4, 0), at(2, 0, 0.4)))).allMatch(p -> p > 0.95);
+        assertThat(contacts(List.of(at(0, 0, 0.4), at(1, 0.4, 0), at(2, 0, 0.4))))
+                .allMatch(p -> p > 0.95);
     }
 }

@@ -27,8 +27,7 @@ class HeightLikelihoodTest {
 
     @Test
     void steadyHeightsTeachASmallerSpread() {
-        Tracklet steady =
-                TestSightings.walk(0, 60, t -> new FloorPoint(5, 0), t -> TestSightings.WHITE, t -> 1.9);
+        Tracklet steady = TestSightings.walk(0, 60, t -> new FloorPoint(5, 0), t -> TestSightings.WHITE, t -> 1.9);
         assertThat(HeightLikelihood.learn(List.of(steady)).spreadMetres())
                 .isLessThan(HeightLikelihood.learn(List.of()).spreadMetres());
     }

@@ -45,8 +45,7 @@ class PoseClaimsTest {
     void whoStandsBehindLosesThePoseOfWhoStandsInFront() {
         ImageBox behind = new ImageBox(130, 80, 45, 140);
         List<PoseClaims.Claim> claims = PoseClaims.settled(
-                List.of(new Detection(behind, 0.9), new Detection(FRONT, 0.8)),
-                List.of(poseIn(FRONT), poseIn(FRONT)));
+                List.of(new Detection(behind, 0.9), new Detection(FRONT, 0.8)), List.of(poseIn(FRONT), poseIn(FRONT)));
         assertThat(claims).hasSize(2);
         assertThat(claims.get(0).pose()).isEmpty();
         assertThat(claims.get(1).pose()).isPresent();
@@ -56,8 +55,7 @@ class PoseClaimsTest {
     void aBoxAboutTheUpperBodyGoes() {
         ImageBox upper = new ImageBox(102, 100, 46, 70);
         List<PoseClaims.Claim> claims = PoseClaims.settled(
-                List.of(new Detection(upper, 0.9), new Detection(FRONT, 0.8)),
-                List.of(poseIn(FRONT), poseIn(FRONT)));
+                List.of(new Detection(upper, 0.9), new Detection(FRONT, 0.8)), List.of(poseIn(FRONT), poseIn(FRONT)));
         assertThat(claims).hasSize(1);
         assertThat(claims.get(0).detection().box()).isEqualTo(FRONT);
     }

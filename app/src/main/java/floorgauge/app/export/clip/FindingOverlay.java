@@ -83,7 +83,8 @@ final class FindingOverlay {
         for (int i = 0; i < ENVELOPE_CORNERS; i++) {
             double angle = 2 * Math.PI * i / ENVELOPE_CORNERS;
             ring.add(new double[] {
-                centre[0] + pen.units(BALL_RADIUS) * Math.cos(angle), centre[1] + pen.units(BALL_RADIUS) * Math.sin(angle)
+                centre[0] + pen.units(BALL_RADIUS) * Math.cos(angle),
+                centre[1] + pen.units(BALL_RADIUS) * Math.sin(angle)
             });
         }
         pen.outline(ring, 1.4 + CASING, Ink.INK);

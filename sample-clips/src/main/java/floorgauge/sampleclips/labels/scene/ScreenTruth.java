@@ -37,8 +37,8 @@ final class ScreenTruth {
     private static final double PLATEAU = 0.02;
     private static final double DRAG_SECONDS = 6;
     private static final double HALF_COURT = 1.5;
-    private static final List<FindingKind> OF_A_SCREEN =
-            List.of(FindingKind.SCREEN,
+    private static final List<FindingKind> OF_A_SCREEN = List.of(
+            FindingKind.SCREEN,
             FindingKind.WEAK_SCREEN,
             FindingKind.MISSED_SCREEN,
             FindingKind.MOVING_SCREEN,
