@@ -53,7 +53,9 @@ public final class DefinitionFigures {
         scenes.put(FindingKind.WEAK_SCREEN, List.of("flex-down-down-misses", "chin-flare-screen-misses"));
         scenes.put(FindingKind.MISSED_SCREEN, List.of("pin-down-screen-misses", "floppy-right-misses"));
         scenes.put(FindingKind.MOVING_SCREEN, List.of("chin-shuffle-screener-moving"));
-        scenes.put(FindingKind.LATE_PASS, List.of("floppy-curl-pass-held", "pin-down-pass-held", "chin-shuffle-pass-held"));
+        scenes.put(
+                FindingKind.LATE_PASS,
+                List.of("floppy-curl-pass-held", "pin-down-pass-held", "chin-shuffle-pass-held"));
         scenes.put(FindingKind.EARLY_CUT, List.of("floppy-curl-early-cut", "horns-stagger-early-cut"));
         scenes.put(FindingKind.LATE_CUT, List.of("chin-flare-late-cut", "pin-down-late-cut"));
         scenes.put(FindingKind.CROWDED_FLOOR, List.of("chin-down-screen-crowded", "horns-handoff-crowded"));
@@ -98,11 +100,11 @@ public final class DefinitionFigures {
                             .filter(f -> f.kind() == kind)
                             .findFirst();
                     if (finding.isPresent()) {
-                        return finding.map(f -> Diagrams.ofFinding(
-                                        scene.rules(), possession, f, PlayerLabels.trackIds())
-                                .panels()
-                                .get(0)
-                                .svg());
+                        return finding.map(
+                                f -> Diagrams.ofFinding(scene.rules(), possession, f, PlayerLabels.trackIds())
+                                        .panels()
+                                        .get(0)
+                                        .svg());
                     }
                 }
             }

@@ -66,7 +66,8 @@ class LibraryMeasurementTest {
         print("true tracks", table);
         assertThat(table.get(FindingKind.SCREEN).f1()).isGreaterThanOrEqualTo(0.97);
         assertThat(table.get(FindingKind.PASS).f1()).isGreaterThanOrEqualTo(0.95);
-        // The aim is 0.95; 0.80 is reached: a screener who slides as fast as his user runs is not told from a team-mate passing by.
+        // The aim is 0.95; 0.80 is reached: a screener who slides as fast as his user runs is not told from a team-mate
+        // passing by.
         assertThat(table.get(FindingKind.MOVING_SCREEN).f1()).isGreaterThanOrEqualTo(0.75);
     }
 

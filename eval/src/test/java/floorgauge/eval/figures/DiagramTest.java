@@ -26,7 +26,8 @@ class DiagramTest {
                 assertThat(root.getAttribute("viewBox")).startsWith("0 0 60 ");
                 assertThat(root.getAttribute("role")).isEqualTo("img");
                 assertThat(root.getElementsByTagName("title").getLength()).isEqualTo(1);
-                assertThat(root.getElementsByTagName("desc").item(0).getTextContent()).contains("Attackers: ");
+                assertThat(root.getElementsByTagName("desc").item(0).getTextContent())
+                        .contains("Attackers: ");
             }
         }
     }
@@ -34,7 +35,8 @@ class DiagramTest {
     @Test
     void theSameSceneGivesTheSameBytes() {
         assertThat(DefinitionFigures.action("floppy-sound")).isEqualTo(DefinitionFigures.action("floppy-sound"));
-        assertThat(DefinitionFigures.figure(FindingKind.SCREEN)).isEqualTo(DefinitionFigures.figure(FindingKind.SCREEN));
+        assertThat(DefinitionFigures.figure(FindingKind.SCREEN))
+                .isEqualTo(DefinitionFigures.figure(FindingKind.SCREEN));
     }
 
     /** Numbers of steps are discs without an outline of ink; attackers' marks are rings. */
@@ -84,8 +86,6 @@ class DiagramTest {
     }
 
     private static Document parse(String svg) throws Exception {
-        return DocumentBuilderFactory.newInstance()
-                .newDocumentBuilder()
-                .parse(new InputSource(new StringReader(svg)));
+        return DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(svg)));
     }
 }

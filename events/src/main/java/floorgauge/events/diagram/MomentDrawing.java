@@ -76,7 +76,9 @@ final class MomentDrawing {
                 way(trails.get(id), moment, to, true);
             }
         }
-        steps.stream().filter(s -> s.kind() == StepKind.PASS || s.kind() == StepKind.TURNOVER).forEach(this::pass);
+        steps.stream()
+                .filter(s -> s.kind() == StepKind.PASS || s.kind() == StepKind.TURNOVER)
+                .forEach(this::pass);
         steps.stream().filter(s -> s.kind() == StepKind.HANDOFF).forEach(this::handoff);
         steps.stream().filter(s -> s.kind() == StepKind.SHOT).forEach(this::shot);
         screenBar();
@@ -161,7 +163,10 @@ final class MomentDrawing {
             double[] a = {from[0] + u[0] * near, from[1] + u[1] * near};
             double[] b = {from[0] + u[0] * far, from[1] + u[1] * far};
             for (double aside : new double[] {-0.32, 0.32}) {
-                svg.line(List.of(Arrowhead.back(a, u, 0, aside), Arrowhead.back(b, u, ARROW * 0.8, aside)), DEFENDER_PEN, "");
+                svg.line(
+                        List.of(Arrowhead.back(a, u, 0, aside), Arrowhead.back(b, u, ARROW * 0.8, aside)),
+                        DEFENDER_PEN,
+                        "");
             }
             Arrowhead.draw(svg, List.of(a, b), ARROW, 1);
         }
@@ -218,7 +223,11 @@ final class MomentDrawing {
                             corners.stream().mapToDouble(c -> c[0]).average().orElseThrow(),
                             Math.min(
                                     page.height() - BELOW_AREA / 2,
-                                    corners.stream().mapToDouble(c -> c[1]).max().orElseThrow() + BELOW_AREA)
+                                    corners.stream()
+                                                    .mapToDouble(c -> c[1])
+                                                    .max()
+                                                    .orElseThrow()
+                                            + BELOW_AREA)
                         },
                         Words.of(area.figure()),
                         new MeasuredSpan(new FloorPoint(0, 0), new FloorPoint(0, 0), area.figure()).isBeyond());

@@ -53,7 +53,15 @@ final class PossessionDiagram {
 
     private static Step shift(Step s) {
         return new Step(
-                StepKind.SHIFT, s.player(), s.other(), s.fromSeconds(), s.toSeconds(), s.way(), s.place(), s.target(), s.label());
+                StepKind.SHIFT,
+                s.player(),
+                s.other(),
+                s.fromSeconds(),
+                s.toSeconds(),
+                s.way(),
+                s.place(),
+                s.target(),
+                s.label());
     }
 
     private Page page() {

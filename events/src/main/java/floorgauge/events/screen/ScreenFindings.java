@@ -138,7 +138,8 @@ public final class ScreenFindings {
     }
 
     private Optional<Finding> moving(Screen s) {
-        // The fault itself takes away the marks of a screener, to stand still and wide, so half of the doubt is its own.
+        // The fault itself takes away the marks of a screener, to stand still and wide, so half of the doubt is its
+        // own.
         double probability = Math.sqrt(s.probability()) * s.movingProbability();
         if (s.use() == ScreenUse.SLIPPED || probability < standards.of(Setting.FLAG_PROBABILITY)) {
             return Optional.empty();

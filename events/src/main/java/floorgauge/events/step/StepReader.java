@@ -200,7 +200,8 @@ public final class StepReader {
                 // Out and back again is a stir on the spot.
                 return;
             }
-            StepKind kind = (uses && away >= LEAST_USE_METRES) || away >= LEAST_CUT_METRES ? StepKind.CUT : StepKind.SHIFT;
+            StepKind kind =
+                    (uses && away >= LEAST_USE_METRES) || away >= LEAST_CUT_METRES ? StepKind.CUT : StepKind.SHIFT;
             steps.add(step(kind, id, OptionalInt.empty(), from, to, way, Optional.empty(), ""));
         }
     }

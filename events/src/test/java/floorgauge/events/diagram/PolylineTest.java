@@ -60,12 +60,15 @@ class PolylineTest {
     @Test
     void aRoundLineGoesThroughItsPoints() {
         List<double[]> line = List.of(
-                new double[] {0, 0}, new double[] {4, 1}, new double[] {5, 6}, new double[] {5, 6}, new double[] {9, 7});
+                new double[] {0, 0}, new double[] {4, 1}, new double[] {5, 6}, new double[] {5, 6}, new double[] {9, 7
+                });
         List<double[]> round = Polyline.round(line, 0.25);
         for (double[] point : line) {
             assertThat(Polyline.distance(point, round)).isLessThan(1e-6);
         }
-        assertThat(round).allSatisfy(p -> assertThat(Double.isFinite(p[0]) && Double.isFinite(p[1])).isTrue());
+        assertThat(round)
+                .allSatisfy(p -> assertThat(Double.isFinite(p[0]) && Double.isFinite(p[1]))
+                        .isTrue());
     }
 
     @Test

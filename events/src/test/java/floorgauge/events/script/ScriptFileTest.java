@@ -18,8 +18,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 class ScriptFileTest {
 
-    private static final String HEAD =
-            """
+    private static final String HEAD = """
             script: drill
             ball: 1
             players: {1: top, 2: right block, 5: right elbow}
@@ -58,7 +57,8 @@ class ScriptFileTest {
     void everyVerbsExampleReads(ScriptVerb verb) {
         String who = verb.example().substring(0, 1);
         String text = "script: drill\nball: " + (verb == ScriptVerb.SCREEN || verb == ScriptVerb.CUT ? "1" : who)
-                + "\nplayers: {1: top, 2: right block, 4: left elbow, 5: right elbow}\nsteps:\n  - " + verb.example() + "\n";
+                + "\nplayers: {1: top, 2: right block, 4: left elbow, 5: right elbow}\nsteps:\n  - " + verb.example()
+                + "\n";
         Script script = ScriptFile.read(text, "drill.yaml");
         assertThat(script.variants().get(0).get(0).verb()).isEqualTo(verb);
     }
@@ -78,8 +78,7 @@ class ScriptFileTest {
 
     @Test
     void alternativesMakeWays() {
-        Script script = read(
-                """
+        Script script = read("""
                   - 5 screens for 2
                   - either:
                       - 1 passes to 2
@@ -91,8 +90,7 @@ class ScriptFileTest {
 
     @Test
     void stepsTogetherComeInAnyOrderButKeepTheirOwn() {
-        Script script = ScriptFile.read(
-                """
+        Script script = ScriptFile.read("""
                 script: drill
                 ball: 1
                 players: {1: top, 2: right block, 3: left block, 4: left elbow, 5: right elbow}
@@ -100,8 +98,7 @@ class ScriptFileTest {
                   - together:
                       - [5 screens for 2, 2 cuts to right slot off 5]
                       - [4 screens for 3, 3 cuts to left slot off 4]
-                """,
-                "drill.yaml");
+                """, "drill.yaml");
         List<List<ScriptStep>> orders = SequenceAligner.orders(script.variants().get(0));
         assertThat(orders).hasSize(6).doesNotHaveDuplicates();
         assertThat(orders).allSatisfy(order -> {
