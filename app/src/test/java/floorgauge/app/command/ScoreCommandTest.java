@@ -45,9 +45,9 @@ class ScoreCommandTest {
 
     private static final String SCENARIO = "horns-double-sound";
     private static final long FIRST_SEED = 101;
-    private static final int FILMS = 10;
+    private static final int FILMS = 20;
     private static final String SCREEN = "\"kind\" : \"screen\"";
-    private static final double STRICT_QUALITY = 75;
+    private static final double STRICT_QUALITY = 90;
 
     @TempDir
     private static Path folder;
