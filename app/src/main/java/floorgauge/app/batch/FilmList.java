@@ -26,9 +26,12 @@ import java.util.stream.Stream;
  */
 public record FilmList(List<Path> films, List<String> problems) {
 
-    /** Endings of the containers that cameras, phones and screen recorders write. */
+    /**
+     * Endings of the containers that cameras, phones and screen recorders write. A GIF is taken where it is named alone:
+     * most of those that lie in folders are drawings.
+     */
     private static final Set<String> ENDINGS = Set.of(
-            "mp4", "m4v", "mov", "mkv", "webm", "avi", "mpg", "mpeg", "mts", "m2ts", "ts", "wmv", "flv", "3gp", "gif",
+            "mp4", "m4v", "mov", "mkv", "webm", "avi", "mpg", "mpeg", "mts", "m2ts", "ts", "wmv", "flv", "3gp",
             "ogv", "mxf", "asf");
 
     public FilmList {
