@@ -47,6 +47,9 @@ final class HolderFinder {
     /** Hands to hands without flight: players within reach of each other. */
     private static final double COST_OF_HANDOFF = 4.0;
 
+    /** A ball that seems to go from a player to the opponent beside him went along the line of sight as a rule, not away. */
+    private static final double COST_OF_STEAL = 10.0;
+
     private static final double HANDOFF_METRES = 1.6;
     private static final double IMPOSSIBLE = 25;
 
@@ -121,7 +124,10 @@ final class HolderFinder {
         PlayerNear taker = stages[k].near().get(to);
         boolean together =
                 giver != null && giver.foot().mean().distanceTo(taker.foot().mean()) <= HANDOFF_METRES;
-        return together ? COST_OF_HANDOFF : IMPOSSIBLE;
+        if (!together) {
+            return IMPOSSIBLE;
+        }
+        return giver.team() == taker.team() ? COST_OF_HANDOFF : COST_OF_STEAL;
     }
 
     private Stage stage(List<BallPoint> path, int k, Map<Integer, Sight> sightsBefore) {

@@ -42,7 +42,7 @@ final class PlayersAtInstants {
         List<PlayerObservation> list = track.observations();
         int after = firstNotBefore(list, time);
         if (after < list.size() && list.get(after).timeSeconds() == time) {
-            return Optional.of(of(track.id(), list.get(after).foot(), list.get(after), list.get(after), 0));
+            return Optional.of(of(track, list.get(after).foot(), list.get(after), list.get(after), 0));
         }
         if (after == 0 || after == list.size()) {
             return Optional.empty();
@@ -53,14 +53,14 @@ final class PlayersAtInstants {
             return Optional.empty();
         }
         double share = (time - a.timeSeconds()) / (b.timeSeconds() - a.timeSeconds());
-        return Optional.of(of(track.id(), between(a.foot(), b.foot(), share), a, b, share));
+        return Optional.of(of(track, between(a.foot(), b.foot(), share), a, b, share));
     }
 
-    private static PlayerNear of(int id, FloorEstimate foot, PlayerObservation a, PlayerObservation b, double share) {
+    private static PlayerNear of(PlayerTrack track, FloorEstimate foot, PlayerObservation a, PlayerObservation b, double share) {
         List<PixelPoint> wrists = Stream.of(Joint.LEFT_WRIST, Joint.RIGHT_WRIST)
                 .flatMap(j -> wrist(a.pose(), b.pose(), j, share).stream())
                 .toList();
-        return new PlayerNear(id, foot, wrists);
+        return new PlayerNear(track.id(), track.team(), foot, wrists);
     }
 
     private static Optional<PixelPoint> wrist(Optional<Pose> a, Optional<Pose> b, Joint joint, double share) {

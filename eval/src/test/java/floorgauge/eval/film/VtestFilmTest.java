@@ -1,0 +1,87 @@
+package floorgauge.eval.film;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.rules.RuleSet;
+import floorgauge.court.track.FilmTracks;
+import floorgauge.court.track.PlayerTrack;
+import floorgauge.vision.tracking.FilmTracker;
+import floorgauge.vision.tracking.TrackedFilm;
+import floorgauge.vision.tracking.TrackingSettings;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/**
+ * People who walk across a yard, filmed by a fixed camera: vtest.avi of OpenCV's samples (Debian package opencv-doc), 768 x
+ * 576, 10 frames a second, 795 frames. There is no court and there are no labels: a nominal ground plane stands in for one,
+ * and the tracks are drawn on a picture to be looked at. What can be asserted without labels is what a walk demands: few,
+ * long tracks, at a walk's speed.
+ */
+class VtestFilmTest {
+
+    private static final int WIDTH = 768;
+    private static final int HEIGHT = 576;
+
+    /**
+     * A level camera at {@code h} metres with its horizon at row {@code v0}: a floor point lies {@code f h / (v - v0)} ahead
+     * and that distance times {@code (u - u0) / f} to the side. People 1.75 m tall are about 75 pixels high where their feet
+     * are at row 250 and 115 where they are at row 450, which gives the horizon at row -125 and h = 8.7 m; f is nominal.
+     */
+    private static CourtCalibration yard() {
+        double f = 800;
+        double horizon = -125;
+        double height = 8.7;
+        double ahead = 15;
+        return CourtCalibration.known(
+                RuleSet.fiba(),
+                new double[] {0, -ahead, f * height + ahead * horizon, -height, 0, height * WIDTH / 2.0, 0, 1, -horizon},
+                WIDTH,
+                HEIGHT);
+    }
+
+    @Test
+    void peopleAreTrackedThroughTheYard() throws IOException {
+        String given = System.getProperty("floorgauge.vtest", "");
+        assumeTrue(!given.isBlank(), "skipped: give OpenCV's sample film with -Dfloorgauge.vtest=FILE");
+        Path film = Path.of(given);
+        CourtCalibration yard = yard();
+        // The plane's scale is nominal, so nobody is left out for standing outside the lines.
+        TrackingSettings settings =
+                TrackingSettings.defaults().withCourtMargin(30).withDetectionInterval(0.2);
+        TrackedFilm tracked;
+        try (FilmTracker tracker = new FilmTracker(settings)) {
+            tracked = tracker.track(film, yard, (t, d) -> {});
+        }
+        FilmTracks tracks = tracked.tracks();
+        OverlaySheet.write(film, tracks, Map.of(), yard, 0, 66, 12, 2, 760, Path.of("target/film/vtest.png"));
+        double longest = tracks.players().stream()
+                .mapToDouble(VtestFilmTest::seconds)
+                .max()
+                .orElse(0);
+        long sightings = tracks.players().stream()
+                .mapToLong(p -> p.observations().size())
+                .sum();
+        System.out.printf(
+                Locale.ROOT,
+                "vtest: %d tracks, mean %.1f s, longest %.1f s, %.1f people a frame, static camera %s%n",
+                tracks.players().size(),
+                tracks.players().stream().mapToDouble(VtestFilmTest::seconds).average().orElse(0),
+                longest,
+                (double) sightings / tracks.frameTimesSeconds().size(),
+                tracked.staticCamera());
+        assertThat(tracks.frameTimesSeconds()).hasSize(795);
+        assertThat(tracked.staticCamera()).isTrue();
+        assertThat(longest).isGreaterThan(15);
+        assertThat((double) sightings / tracks.frameTimesSeconds().size()).isBetween(3.0, 12.0);
+    }
+
+    private static double seconds(PlayerTrack track) {
+        return track.observations().get(track.observations().size() - 1).timeSeconds()
+                - track.observations().get(0).timeSeconds();
+    }
+}
