@@ -31,8 +31,8 @@ public record FilmList(List<Path> films, List<String> problems) {
      * most of those that lie in folders are drawings.
      */
     private static final Set<String> ENDINGS = Set.of(
-            "mp4", "m4v", "mov", "mkv", "webm", "avi", "mpg", "mpeg", "mts", "m2ts", "ts", "wmv", "flv", "3gp",
-            "ogv", "mxf", "asf");
+            "mp4", "m4v", "mov", "mkv", "webm", "avi", "mpg", "mpeg", "mts", "m2ts", "ts", "wmv", "flv", "3gp", "ogv",
+            "mxf", "asf");
 
     public FilmList {
         films = List.copyOf(films);

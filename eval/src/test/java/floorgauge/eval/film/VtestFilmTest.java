@@ -39,7 +39,8 @@ class VtestFilmTest {
         double ahead = 15;
         return CourtCalibration.known(
                 RuleSet.fiba(),
-                new double[] {0, -ahead, f * height + ahead * horizon, -height, 0, height * WIDTH / 2.0, 0, 1, -horizon},
+                new double[] {0, -ahead, f * height + ahead * horizon, -height, 0, height * WIDTH / 2.0, 0, 1, -horizon
+                },
                 WIDTH,
                 HEIGHT);
     }
@@ -70,7 +71,10 @@ class VtestFilmTest {
                 Locale.ROOT,
                 "vtest: %d tracks, mean %.1f s, longest %.1f s, %.1f people a frame, static camera %s%n",
                 tracks.players().size(),
-                tracks.players().stream().mapToDouble(VtestFilmTest::seconds).average().orElse(0),
+                tracks.players().stream()
+                        .mapToDouble(VtestFilmTest::seconds)
+                        .average()
+                        .orElse(0),
                 longest,
                 (double) sightings / tracks.frameTimesSeconds().size(),
                 tracked.staticCamera());

@@ -56,7 +56,8 @@ final class PlayersAtInstants {
         return Optional.of(of(track, between(a.foot(), b.foot(), share), a, b, share));
     }
 
-    private static PlayerNear of(PlayerTrack track, FloorEstimate foot, PlayerObservation a, PlayerObservation b, double share) {
+    private static PlayerNear of(
+            PlayerTrack track, FloorEstimate foot, PlayerObservation a, PlayerObservation b, double share) {
         List<PixelPoint> wrists = Stream.of(Joint.LEFT_WRIST, Joint.RIGHT_WRIST)
                 .flatMap(j -> wrist(a.pose(), b.pose(), j, share).stream())
                 .toList();
