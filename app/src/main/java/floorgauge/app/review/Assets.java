@@ -10,6 +10,10 @@ final class Assets {
 
     private static final String FOLDER = "/floorgauge/app/review/";
     private static final String SHEET_STYLE = "/floorgauge/app/sheet/sheet.css";
+
+    /** The chart library's package; its version is the one that the root pom names. */
+    private static final String CHARTS = "/META-INF/resources/webjars/uplot/1.6.30/dist/";
+
     private static final String SCRIPT = "text/javascript; charset=utf-8";
     private static final String STYLE = "text/css; charset=utf-8";
 
@@ -36,15 +40,21 @@ final class Assets {
 
     private Assets() {}
 
+    private static String resource(String name) {
+        if (name.equals("drawing.css")) {
+            // The drawings of the page look as those of the printed sheet do.
+            return SHEET_STYLE;
+        }
+        return name.startsWith("uplot/") ? CHARTS + name.substring("uplot/".length()) : FOLDER + name;
+    }
+
     /** Answers with a file of the list. @throws Guard.Refused where it is not on it */
     static void answer(Context request, String name) {
         String type = TYPES.get(name);
         if (type == null) {
             throw new Guard.Refused(404, "there is no such page");
         }
-        // The drawings of the page look as those of the printed sheet do.
-        String resource = name.equals("drawing.css") ? SHEET_STYLE : FOLDER + name;
-        try (InputStream in = Assets.class.getResourceAsStream(resource)) {
+        try (InputStream in = Assets.class.getResourceAsStream(resource(name))) {
             if (in == null) {
                 throw new IllegalStateException("the program lacks " + name);
             }

@@ -498,7 +498,7 @@ class ReviewBrowserTest {
     }
 
     private static String axe() {
-        try (InputStream in = ReviewBrowserTest.class.getResourceAsStream("/axe/axe.min.js")) {
+        try (InputStream in = ReviewBrowserTest.class.getResourceAsStream("/axe.min.js")) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new IllegalStateException(e);
