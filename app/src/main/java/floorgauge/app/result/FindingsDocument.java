@@ -1,5 +1,6 @@
 package floorgauge.app.result;
 
+import floorgauge.court.track.Appearance;
 import floorgauge.court.track.Team;
 import floorgauge.events.finding.Findings;
 import java.util.List;
@@ -31,11 +32,14 @@ public record FindingsDocument(
      * @param teamProbability that the team is right
      * @param fromSeconds first seen
      * @param toSeconds last seen
+     * @param appearance what he looks like
      */
-    public record PlayerSpan(int id, Team team, double teamProbability, double fromSeconds, double toSeconds) {
+    public record PlayerSpan(
+            int id, Team team, double teamProbability, double fromSeconds, double toSeconds, Appearance appearance) {
 
         public PlayerSpan {
             Objects.requireNonNull(team, "team");
+            Objects.requireNonNull(appearance, "appearance");
         }
     }
 

@@ -6,7 +6,9 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import floorgauge.court.track.Appearance;
 import floorgauge.court.track.IdentityDoubt;
+import floorgauge.court.track.JerseyReading;
 import floorgauge.court.track.PlayerTrack;
 import floorgauge.events.finding.NotSeen;
 import floorgauge.events.finding.Possession;
@@ -16,6 +18,7 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -143,7 +146,22 @@ public final class FindingsJson {
             json.number("fromSeconds", seen.get(0).timeSeconds());
             json.number("toSeconds", seen.get(seen.size() - 1).timeSeconds());
             json.whole("observations", seen.size());
+            appearance(track.appearance());
             json.array("identityDoubts", track.doubts(), this::doubt);
+        }
+
+        private void appearance(Appearance appearance) throws IOException {
+            if (appearance.shirtRgb().isPresent()) {
+                json.text(
+                        "shirt",
+                        String.format(
+                                Locale.ROOT, "#%06x", appearance.shirtRgb().getAsInt()));
+            }
+            Optional<JerseyReading> jersey = appearance.jersey();
+            if (jersey.isPresent()) {
+                json.whole("jerseyNumber", jersey.get().number());
+                json.number("jerseyProbability", jersey.get().probability());
+            }
         }
 
         private void doubt(IdentityDoubt doubt) throws IOException {

@@ -7,6 +7,8 @@ import floorgauge.court.failure.MendableException;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.rules.CourtEnd;
 import floorgauge.court.rules.RuleSet;
+import floorgauge.court.track.Appearance;
+import floorgauge.court.track.JerseyReading;
 import floorgauge.court.track.Team;
 import floorgauge.events.finding.Findings;
 import floorgauge.events.finding.Possession;
@@ -20,12 +22,15 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 
 /** Reads {@code findings.json} back. */
 public final class FindingsJsonReader {
 
     private static final ObjectMapper JSON = new ObjectMapper();
+    private static final Pattern COLOUR = Pattern.compile("#[0-9a-f]{6}");
 
     private FindingsJsonReader() {}
 
@@ -95,7 +100,25 @@ public final class FindingsJsonReader {
                 constant(Team.class, FindingText.text(node, "team")),
                 FindingText.number(node, "teamProbability"),
                 FindingText.number(node, "fromSeconds"),
-                FindingText.number(node, "toSeconds"));
+                FindingText.number(node, "toSeconds"),
+                appearance(node));
+    }
+
+    private static Appearance appearance(JsonNode node) {
+        return new Appearance(
+                node.has("jerseyNumber")
+                        ? Optional.of(new JerseyReading(
+                                (int) FindingText.number(node, "jerseyNumber"),
+                                FindingText.number(node, "jerseyProbability")))
+                        : Optional.empty(),
+                node.has("shirt") ? OptionalInt.of(rgb(FindingText.text(node, "shirt"))) : OptionalInt.empty());
+    }
+
+    private static int rgb(String text) {
+        if (!COLOUR.matcher(text).matches()) {
+            throw new IllegalArgumentException("expected a colour such as #1a2b3c in 'shirt'");
+        }
+        return Integer.parseInt(text.substring(1), 16);
     }
 
     private static PossessionFindings possession(JsonNode node) {

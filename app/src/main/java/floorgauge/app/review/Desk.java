@@ -19,7 +19,6 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.regex.Matcher;
@@ -85,7 +84,7 @@ public final class Desk {
         Optional<Path> film = film(read.film().name(), read.film().sha256());
         String name = read.film().name().replaceFirst("\\.[A-Za-z0-9]{2,4}$", "");
         LocalDate day = day(read.film().name(), film.orElse(folder.resolve(FINDINGS)));
-        new FilmImport(store).take(folder, new ImportDetails(day, name, film, false, Map.of()));
+        new FilmImport(store).take(folder, new ImportDetails(day, name, film, false));
     }
 
     /** Whether these very results lie on the desk already, with their film where they have a picture; only the head is read. */

@@ -265,6 +265,7 @@ final class FindingPage {
         html.open("p", "class=\"field\"");
         html.element("button", "type=\"submit\" id=\"save\"", "Keep as right, with this");
         html.element("button", "type=\"button\" id=\"take-back\"", "Take the last verdict back");
+        html.element("button", "type=\"button\" id=\"give-back\"", "Give it back");
         html.close("p").close("form");
     }
 

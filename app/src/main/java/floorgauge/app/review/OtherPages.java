@@ -1,18 +1,15 @@
 package floorgauge.app.review;
 
-import floorgauge.app.drawing.FigureText;
 import floorgauge.app.drawing.Svg;
 import floorgauge.app.result.Cautions;
 import floorgauge.app.sheet.Html;
 import floorgauge.app.store.Films;
 import floorgauge.app.store.Player;
 import floorgauge.app.store.StoredFilm;
-import floorgauge.app.store.StoredTrack;
-import floorgauge.court.track.Team;
 import java.util.List;
 import java.util.Optional;
 
-/** The smaller pages: the notice on first start, practices, players, who is who, keys, and what went wrong. */
+/** The smaller pages: the notice on first start, practices, players, keys, and what went wrong. */
 final class OtherPages {
 
     private OtherPages() {}
@@ -122,100 +119,6 @@ final class OtherPages {
     private static void input(Html html, String name, String attributes, String value, String label) {
         html.markup("<input name=\"" + name + "\" " + attributes + " value=\"" + Svg.escape(value) + "\" aria-label=\""
                 + Svg.escape(label) + "\">");
-    }
-
-    /** Which track is whom. A suggestion is said, never set. */
-    static String who(StoredFilm film, List<StoredTrack> tracks, List<Player> players, List<Player> lost) {
-        Html html = Frame.open("Who is who", "players.js", "Players");
-        html.open("header").element("p", "class=\"kicker\"", film.title() + (film.simulated() ? " · simulated" : ""));
-        html.element("h1", "Who is who");
-        html.element(
-                "p",
-                "class=\"lede\"",
-                "Say once who each track is; it holds for the whole film, and is found again when the film is measured"
-                        + " anew. What was read is a suggestion: nothing is set until you choose.");
-        html.open("p", "class=\"ways\"")
-                .open("a", "href=\"/practice/" + film.id() + "\"")
-                .text("Back to the sheet")
-                .close("a")
-                .close("p");
-        html.close("header");
-        if (!lost.isEmpty()) {
-            html.element(
-                    "p",
-                    "class=\"not-seen\"",
-                    "Not found again since the film was measured anew: "
-                            + lost.stream().map(Player::called).collect(java.util.stream.Collectors.joining(", "))
-                            + ".");
-        }
-        html.open("table", "id=\"who\" data-film=\"" + film.id() + "\"")
-                .open("thead")
-                .open("tr");
-        for (String head : List.of("Track", "Kit", "Seen", "Read", "Is")) {
-            html.element("th", "scope=\"col\"", head);
-        }
-        html.close("tr").close("thead").open("tbody");
-        for (StoredTrack track : tracks) {
-            html.open("tr", "data-track=\"" + track.trackId() + "\"")
-                    .element("th", "scope=\"row\"", "track " + track.trackId());
-            html.element("td", kit(track));
-            html.element("td", FigureText.time(track.fromSeconds()) + " to " + FigureText.time(track.toSeconds()));
-            Optional<Player> suggested = suggestion(track, players);
-            html.open("td").text(read(track, suggested));
-            if (track.player().isEmpty() && suggested.isPresent()) {
-                html.text(" ")
-                        .open(
-                                "button",
-                                "type=\"button\" class=\"take\" data-player=\""
-                                        + Svg.escape(suggested.get().id()) + "\"")
-                        .text("Yes, " + suggested.get().called())
-                        .close("button");
-            }
-            html.close("td").open("td");
-            choice(html, track, players);
-            html.close("td").close("tr");
-        }
-        return Frame.close(html.close("tbody").close("table"));
-    }
-
-    private static String kit(StoredTrack track) {
-        return switch (track.team()) {
-            case FIRST -> "first kit, " + FigureText.sureness(track.teamProbability());
-            case SECOND -> "second kit, " + FigureText.sureness(track.teamProbability());
-            default -> track.team() == Team.OFFICIAL ? "official" : "not told";
-        };
-    }
-
-    private static String read(StoredTrack track, Optional<Player> suggested) {
-        if (track.jerseyNumber().isEmpty()) {
-            return "no number read";
-        }
-        String number = "number " + track.jerseyNumber().getAsInt()
-                + (track.jerseyProbability().isPresent()
-                        ? ", " + FigureText.sureness(track.jerseyProbability().getAsDouble())
-                        : "");
-        return suggested.isPresent() ? number : number + "; nobody wears it";
-    }
-
-    private static Optional<Player> suggestion(StoredTrack track, List<Player> players) {
-        List<Player> wearing = players.stream()
-                .filter(Player::active)
-                .filter(p -> p.number().isPresent() && p.number().equals(track.jerseyNumber()))
-                .toList();
-        return wearing.size() == 1 ? Optional.of(wearing.get(0)) : Optional.empty();
-    }
-
-    private static void choice(Html html, StoredTrack track, List<Player> players) {
-        html.open("select", "aria-label=\"Track " + track.trackId() + " is\"");
-        html.open("option", "value=\"\"").text("not said").close("option");
-        for (Player player : players) {
-            boolean chosen =
-                    track.player().filter(p -> p.id().equals(player.id())).isPresent();
-            html.open("option", "value=\"" + Svg.escape(player.id()) + "\"" + (chosen ? " selected" : ""))
-                    .text(player.called())
-                    .close("option");
-        }
-        html.close("select");
     }
 
     /** One page a player, to print. */

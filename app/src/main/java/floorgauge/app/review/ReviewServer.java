@@ -186,7 +186,7 @@ public final class ReviewServer implements AutoCloseable {
         config.routes.get("/practice/{film}", r -> r.html(sheet(film(r))));
         config.routes.get("/practice/{film}/players", r -> {
             StoredFilm film = film(r);
-            r.html(OtherPages.who(film, films.tracks(film.id()), roster.players(), roster.lost(film.id())));
+            r.html(new WhoPage(film, films.tracks(film.id()), roster.players()).write(roster.lost(film.id())));
         });
         config.routes.get("/practice/{film}/by-hand", r -> {
             StoredFilm film = film(r);
@@ -244,16 +244,12 @@ public final class ReviewServer implements AutoCloseable {
         });
         config.routes.post("/do/verdict", this::judge);
         config.routes.post("/do/take-back", r -> {
-            StoredFilm film = film(body(r).path("film").asText());
-            Optional<Subject> back = verdicts.takeBack(film.id());
-            ObjectNode answer = JSON.createObjectNode();
-            answer.put("state", Words.verdict(back.filter(s -> s.verdict().isPresent())));
-            answer.put(
-                    "answer",
-                    back.flatMap(Subject::verdict).map(v -> v.answer().name()).orElse(""));
-            answer.put("finding", back.flatMap(Subject::findingId).orElse(""));
-            answer.put("said", back.isPresent() ? "Taken back." : "There is no verdict to take back.");
-            json(r, answer.toString());
+            Optional<Subject> back = verdicts.takeBack(film(body(r).path("film").asText()).id());
+            changed(r, back, "Taken back.", "There is no verdict to take back.");
+        });
+        config.routes.post("/do/give-back", r -> {
+            Optional<Subject> back = verdicts.giveBack(film(body(r).path("film").asText()).id());
+            changed(r, back, "Given back.", "Nothing was taken back since the last verdict.");
         });
         config.routes.post("/do/player", this::keepPlayer);
         config.routes.post("/do/assign", r -> {
@@ -279,6 +275,18 @@ public final class ReviewServer implements AutoCloseable {
             store.keep(KEYS, KeySettings.checked(body(r)));
             done(r, "Kept.");
         });
+    }
+
+    private static void changed(Context request, Optional<Subject> subject, String said, String nothing) {
+        ObjectNode answer = JSON.createObjectNode();
+        answer.put("state", Words.verdict(subject.filter(s -> s.verdict().isPresent())));
+        answer.put(
+                "answer",
+                subject.flatMap(Subject::verdict).map(v -> v.answer().name()).orElse(""));
+        answer.put("finding", subject.flatMap(Subject::findingId).orElse(""));
+        answer.put("subject", subject.map(Subject::id).orElse(""));
+        answer.put("said", subject.isPresent() ? said : nothing);
+        json(request, answer.toString());
     }
 
     private void failures(JavalinConfig config) {

@@ -31,14 +31,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.function.IntConsumer;
-import java.util.stream.Collectors;
 
 /** Makes the demo season: results folders and a filled store. What is there already is not made again. */
 public final class DemoSeason {
-
-    private static final double READ_PROBABILITY = 0.86;
 
     /** On the newest practice some tracks are only read, not set, so that there is something to decide. */
     private static final int LEFT_OPEN = 3;
@@ -93,12 +89,6 @@ public final class DemoSeason {
                         "cannot write " + results + " (" + e.getMessage() + "); name another folder with --season", e);
             }
         }
-        Map<Integer, ImportDetails.ReadJersey> jerseys = Club.players().stream()
-                .collect(Collectors.toMap(
-                        Club::track,
-                        p -> new ImportDetails.ReadJersey(p.number().orElseThrow(), READ_PROBABILITY),
-                        (a, b) -> a,
-                        TreeMap::new));
         FilmImport.Outcome outcome = new FilmImport(store)
                 .take(
                         results,
@@ -106,8 +96,7 @@ public final class DemoSeason {
                                 practice.day(),
                                 "Practice " + practice.number() + ", " + practice.title(),
                                 Optional.empty(),
-                                true,
-                                jerseys));
+                                true));
         if (outcome == FilmImport.Outcome.NEW) {
             assign(results, leftOpen);
         }

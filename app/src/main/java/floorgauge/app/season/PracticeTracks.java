@@ -4,10 +4,12 @@ import floorgauge.app.store.Player;
 import floorgauge.court.floor.FloorCovariance;
 import floorgauge.court.floor.FloorEstimate;
 import floorgauge.court.floor.FloorPoint;
+import floorgauge.court.track.Appearance;
 import floorgauge.court.track.BallObservation;
 import floorgauge.court.track.Body;
 import floorgauge.court.track.Facing;
 import floorgauge.court.track.FilmTracks;
+import floorgauge.court.track.JerseyReading;
 import floorgauge.court.track.PlayerObservation;
 import floorgauge.court.track.PlayerTrack;
 import floorgauge.court.track.Team;
@@ -36,6 +38,10 @@ final class PracticeTracks {
     private static final long BREAK_FRAMES = 100;
 
     private static final long SCENE_SEED = 7;
+
+    private static final double READ_PROBABILITY = 0.86;
+    private static final int LIGHT_SHIRT = 0xE8E4D8;
+    private static final int DARK_SHIRT = 0x2B3547;
 
     private final Map<String, PlayedScene> scenes = new ConcurrentHashMap<>();
 
@@ -76,11 +82,18 @@ final class PracticeTracks {
                 times.put(frame, seconds(frame));
             }
             List<PlayerTrack> tracks = new ArrayList<>();
-            int light = (int) Club.players().stream()
-                    .filter(p -> p.squad().equals(Club.LIGHT))
-                    .count();
-            players.forEach((id, seen) ->
-                    tracks.add(new PlayerTrack(id, id <= light ? Team.FIRST : Team.SECOND, 0.97, seen, List.of())));
+            players.forEach((id, seen) -> {
+                Player player = Club.players().get(id - 1);
+                boolean light = player.squad().equals(Club.LIGHT);
+                JerseyReading number = new JerseyReading(player.number().orElseThrow(), READ_PROBABILITY);
+                tracks.add(new PlayerTrack(
+                        id,
+                        light ? Team.FIRST : Team.SECOND,
+                        0.97,
+                        seen,
+                        List.of(),
+                        new Appearance(Optional.of(number), OptionalInt.of(light ? LIGHT_SHIRT : DARK_SHIRT))));
+            });
             return new FilmTracks(times, tracks, Optional.of(ball));
         }
 

@@ -4,6 +4,7 @@ import floorgauge.app.result.FilmSource;
 import floorgauge.app.result.FindingText;
 import floorgauge.app.result.FindingsDocument;
 import floorgauge.app.result.FindingsJsonReader;
+import floorgauge.court.track.JerseyReading;
 import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.Possession;
 import floorgauge.events.finding.PossessionFindings;
@@ -11,6 +12,8 @@ import floorgauge.events.finding.RoleHolder;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
 
@@ -61,7 +64,7 @@ public final class FilmImport {
             }
             film(handle, film, folder, read, details);
             run(handle, film, read);
-            tracks(handle, film, read, details);
+            tracks(handle, film, read);
             possessions(handle, film, read);
             if (known) {
                 new Rematch(handle, film, folder).run();
@@ -142,20 +145,22 @@ public final class FilmImport {
                 .execute();
     }
 
-    private static void tracks(Handle handle, String film, FindingsDocument read, ImportDetails details) {
+    private static void tracks(Handle handle, String film, FindingsDocument read) {
         PreparedBatch batch = handle.prepareBatch("INSERT INTO tracks (film_id, track_id, team, team_probability,"
-                + " from_s, to_s, jersey_number, jersey_probability) VALUES (:film, :track, :team, :probability, :from,"
-                + " :to, :number, :read)");
+                + " from_s, to_s, jersey_number, jersey_probability, shirt_rgb) VALUES (:film, :track, :team,"
+                + " :probability, :from, :to, :number, :read, :shirt)");
         for (FindingsDocument.PlayerSpan track : read.players()) {
-            ImportDetails.ReadJersey jersey = details.jerseys().get(track.id());
+            Optional<JerseyReading> jersey = track.appearance().jersey();
+            OptionalInt shirt = track.appearance().shirtRgb();
             batch.bind("film", film)
                     .bind("track", track.id())
                     .bind("team", track.team().name())
                     .bind("probability", track.teamProbability())
                     .bind("from", track.fromSeconds())
                     .bind("to", track.toSeconds())
-                    .bind("number", jersey == null ? null : (Integer) jersey.number())
-                    .bind("read", jersey == null ? null : (Double) jersey.probability())
+                    .bind("number", jersey.map(JerseyReading::number).orElse(null))
+                    .bind("read", jersey.map(JerseyReading::probability).orElse(null))
+                    .bind("shirt", shirt.isPresent() ? (Integer) shirt.getAsInt() : null)
                     .add();
         }
         if (batch.size() > 0) {

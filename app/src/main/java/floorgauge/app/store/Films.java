@@ -2,6 +2,8 @@ package floorgauge.app.store;
 
 import floorgauge.app.result.FindingText;
 import floorgauge.court.rules.CourtEnd;
+import floorgauge.court.track.Appearance;
+import floorgauge.court.track.JerseyReading;
 import floorgauge.court.track.Team;
 import floorgauge.events.finding.NotSeen;
 import floorgauge.events.finding.Possession;
@@ -11,7 +13,6 @@ import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.mapper.RowMapper;
@@ -207,8 +208,7 @@ public final class Films {
                 rows.getDouble("team_probability"),
                 rows.getDouble("from_s"),
                 rows.getDouble("to_s"),
-                whole(rows, "jersey_number"),
-                number(rows, "jersey_probability"),
+                appearance(rows),
                 rows.getString("player_id") == null ? Optional.empty() : Optional.of(Roster.player(rows, "player_id")));
     }
 
@@ -217,8 +217,13 @@ public final class Films {
         return rows.wasNull() ? OptionalInt.empty() : OptionalInt.of(value);
     }
 
-    private static OptionalDouble number(ResultSet rows, String column) throws SQLException {
-        double value = rows.getDouble(column);
-        return rows.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value);
+    private static Appearance appearance(ResultSet rows) throws SQLException {
+        OptionalInt number = whole(rows, "jersey_number");
+        double probability = rows.getDouble("jersey_probability");
+        return new Appearance(
+                number.isPresent()
+                        ? Optional.of(new JerseyReading(number.getAsInt(), probability))
+                        : Optional.empty(),
+                whole(rows, "shirt_rgb"));
     }
 }

@@ -1,10 +1,9 @@
 package floorgauge.app.store;
 
+import floorgauge.court.track.Appearance;
 import floorgauge.court.track.Team;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.OptionalInt;
 
 /**
  * A track of a film, and who it is.
@@ -14,8 +13,7 @@ import java.util.OptionalInt;
  * @param teamProbability that the team is right
  * @param fromSeconds first seen
  * @param toSeconds last seen
- * @param jerseyNumber as it was read; empty where it was not
- * @param jerseyProbability that it was read right
+ * @param appearance number and shirt as they were seen
  * @param player who the analyst said it is; empty before that
  */
 public record StoredTrack(
@@ -24,14 +22,17 @@ public record StoredTrack(
         double teamProbability,
         double fromSeconds,
         double toSeconds,
-        OptionalInt jerseyNumber,
-        OptionalDouble jerseyProbability,
+        Appearance appearance,
         Optional<Player> player) {
 
     public StoredTrack {
         Objects.requireNonNull(team, "team");
-        Objects.requireNonNull(jerseyNumber, "jerseyNumber");
-        Objects.requireNonNull(jerseyProbability, "jerseyProbability");
+        Objects.requireNonNull(appearance, "appearance");
         Objects.requireNonNull(player, "player");
+    }
+
+    /** Seconds during which this track and another were both in view; 0 where one ended before the other began. */
+    double togetherSeconds(StoredTrack other) {
+        return Math.max(0, Math.min(toSeconds, other.toSeconds) - Math.max(fromSeconds, other.fromSeconds));
     }
 }

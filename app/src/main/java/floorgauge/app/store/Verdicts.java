@@ -127,6 +127,27 @@ public final class Verdicts {
         });
     }
 
+    /**
+     * Gives the verdict back that was taken back last, as long as none was given since.
+     *
+     * @return its subject; empty where there is none to give back
+     */
+    public Optional<Subject> giveBack(String filmId) {
+        return store.jdbi().inTransaction(handle -> {
+            Optional<Map.Entry<String, String>> taken = handle.createQuery(
+                            "SELECT id, subject_id FROM verdicts WHERE film_id = :film AND taken_back = 1 AND turn >"
+                                    + " (SELECT COALESCE(MAX(turn), 0) FROM verdicts WHERE film_id = :film"
+                                    + " AND taken_back = 0) ORDER BY turn LIMIT 1")
+                    .bind("film", filmId)
+                    .map((rows, context) -> Map.entry(rows.getString("id"), rows.getString("subject_id")))
+                    .findFirst();
+            taken.ifPresent(verdict -> handle.createUpdate("UPDATE verdicts SET taken_back = 0 WHERE id = :id")
+                    .bind("id", verdict.getKey())
+                    .execute());
+            return taken.flatMap(verdict -> subject(handle, verdict.getValue()));
+        });
+    }
+
     /** Everything that was judged on a film, in order of time; without those whose verdicts were all taken back. */
     public List<Subject> ofFilm(String filmId) {
         return store.jdbi().withHandle(handle -> {

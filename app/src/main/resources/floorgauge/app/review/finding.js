@@ -63,13 +63,15 @@ function show(answer, state) {
   }
 }
 
-async function takeBack() {
+/** Takes the film's last verdict back, or gives it back. */
+async function turn(address) {
   try {
-    const done = await send('/do/take-back', { film: page.dataset.film });
-    if (done.finding === (page.dataset.finding ?? '') && done.finding !== '') {
+    const done = await send(address, { film: page.dataset.film });
+    const here = page.dataset.finding ? done.finding === page.dataset.finding : done.subject === page.dataset.subject;
+    if (here) {
       show(done.answer, done.state);
     }
-    say(done.said);
+    say(here || done.subject === '' ? done.said : `${done.said} It is another finding's.`);
   } catch (failure) {
     say(failure.message);
   }
@@ -87,7 +89,8 @@ byId('clip')?.addEventListener('click', async () => {
     say(failure.message);
   }
 });
-byId('take-back').addEventListener('click', takeBack);
+byId('take-back').addEventListener('click', () => turn('/do/take-back'));
+byId('give-back').addEventListener('click', () => turn('/do/give-back'));
 for (const button of page.querySelectorAll('button[data-answer]')) {
   button.addEventListener('click', () => judge(button.dataset.answer));
 }
@@ -184,7 +187,8 @@ does('open', () => press('back'));
 does('right', () => judge('RIGHT'));
 does('wrong', () => judge('WRONG'));
 does('cant-tell', () => judge('CANT_TELL'));
-does('take-back', takeBack);
+does('take-back', () => turn('/do/take-back'));
+does('give-back', () => turn('/do/give-back'));
 does('note', () => byId('note').focus());
 does('keep', () => form.requestSubmit());
 for (const grade of [1, 2, 3, 4, 5]) {

@@ -11,6 +11,7 @@ export const DEEDS = [
   ['wrong', 'Verdict: wrong', 'w'],
   ['cant-tell', "Verdict: can't tell", 'c'],
   ['take-back', 'Take the last verdict back', 'u'],
+  ['give-back', 'Give back what was taken back', 'g'],
   ['play', 'Play or stop', ' '],
   ['earlier', 'A frame earlier', 'e'],
   ['later', 'A frame later', 'l'],

@@ -3,6 +3,8 @@
 import { listen } from './keys.js';
 import { say, send } from './server.js';
 
+const who = document.getElementById('who');
+
 async function keep(row) {
   const field = (name) => row.querySelector(`[name=${name}]`);
   const number = field('number').value;
@@ -24,15 +26,34 @@ async function keep(row) {
   }
 }
 
-async function assign(table, row, player) {
+/** Suggestions follow from what was said of the other tracks, so the page is read anew where it stands. */
+async function renew() {
+  const response = await fetch(location.href);
+  const fresh = new DOMParser().parseFromString(await response.text(), 'text/html');
+  who.tBodies[0].replaceWith(fresh.getElementById('who').tBodies[0]);
+  const all = fresh.getElementById('take-all');
+  document.getElementById('take-all')?.remove();
+  if (all) {
+    document.querySelector('.ways').append(all);
+  }
+}
+
+async function assign(choices) {
   try {
-    const done = await send('/do/assign', { film: table.dataset.film, track: Number(row.dataset.track), player });
-    row.querySelector('select').value = player;
-    row.querySelector('.take')?.remove();
-    say(`Track ${row.dataset.track}: ${done.said}`);
+    for (const [track, player] of choices) {
+      await send('/do/assign', { film: who.dataset.film, track, player });
+    }
+    await renew();
+    who.querySelector(`tr[data-track="${choices[0][0]}"] select`).focus();
+    const whose = choices.length === 1 ? `Track ${choices[0][0]}` : `${choices.length} tracks`;
+    say(choices.length === 1 && choices[0][1] === '' ? `${whose}: taken back.` : `${whose}: kept for this film.`);
   } catch (failure) {
     say(failure.message);
   }
+}
+
+function choiceOf(element, player) {
+  return [Number(element.closest('tr').dataset.track), player];
 }
 
 document.getElementById('roster')?.addEventListener('click', (event) => {
@@ -40,12 +61,13 @@ document.getElementById('roster')?.addEventListener('click', (event) => {
     keep(event.target.closest('tr'));
   }
 });
-const who = document.getElementById('who');
-who?.addEventListener('change', (event) => assign(who, event.target.closest('tr'), event.target.value));
-who?.addEventListener('click', (event) => {
+who?.addEventListener('change', (event) => assign([choiceOf(event.target, event.target.value)]));
+document.addEventListener('click', (event) => {
   const button = event.target.closest('button.take');
   if (button) {
-    assign(who, button.closest('tr'), button.dataset.player);
+    assign([choiceOf(button, button.dataset.player)]);
+  } else if (event.target.closest('#take-all')) {
+    assign(Array.from(who.querySelectorAll('button.take'), (b) => choiceOf(b, b.dataset.player)));
   }
 });
 listen();

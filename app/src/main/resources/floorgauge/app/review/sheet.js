@@ -52,9 +52,10 @@ async function judge(article, answer) {
   }
 }
 
-async function takeBack() {
+/** Takes the film's last verdict back, or gives it back. */
+async function turn(address) {
   try {
-    const done = await send('/do/take-back', { film: sheet.dataset.film });
+    const done = await send(address, { film: sheet.dataset.film });
     const article = articles.find((a) => a.dataset.finding === done.finding);
     if (article) {
       show(article, done.answer, done.state);
@@ -84,7 +85,8 @@ does('open', () => {
 does('right', () => judge(current(), 'RIGHT'));
 does('wrong', () => judge(current(), 'WRONG'));
 does('cant-tell', () => judge(current(), 'CANT_TELL'));
-does('take-back', takeBack);
+does('take-back', () => turn('/do/take-back'));
+does('give-back', () => turn('/do/give-back'));
 
 const labels = document.createElement('button');
 labels.type = 'button';

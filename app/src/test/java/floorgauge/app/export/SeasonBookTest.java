@@ -19,7 +19,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
@@ -45,7 +44,7 @@ class SeasonBookTest {
         new FilmImport(store)
                 .take(
                         results,
-                        new ImportDetails(LocalDate.of(2026, 1, 5), "Monday", Optional.empty(), false, Map.of()));
+                        new ImportDetails(LocalDate.of(2026, 1, 5), "Monday", Optional.empty(), false));
         StoredFilm film = new Films(store).all().get(0).film();
         StoredFinding weak = new Films(store).findings(film.id()).get(0);
         new Verdicts(store).judge(film, weak, wrong(weak));

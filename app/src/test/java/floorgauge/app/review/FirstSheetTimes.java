@@ -21,7 +21,6 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -88,7 +87,7 @@ class FirstSheetTimes {
             importer.take(
                     results,
                     new ImportDetails(
-                            LocalDate.of(2025, 9, 1).plusDays(film), "Practice", Optional.empty(), false, Map.of()));
+                            LocalDate.of(2025, 9, 1).plusDays(film), "Practice", Optional.empty(), false));
         }
     }
 

@@ -233,6 +233,12 @@ class ReviewBrowserTest {
         assertThat(new Verdicts(store).ofFilm(practice.id())).hasSize(judged);
         press("u");
         await("taken back", d -> text("#said").contains("Taken back"));
+        press("g");
+        await("given back", d -> text("#said").contains("Given back"));
+        press("g");
+        await("nothing more", d -> text("#said").contains("Nothing was taken back"));
+        press("u");
+        await("taken back again", d -> text("#said").contains("Taken back"));
         assertThat(new Verdicts(store).given()).isEqualTo(10);
         go("/");
         List<WebElement> shown = browser.findElements(By.cssSelector("article.finding .state"));
@@ -309,10 +315,16 @@ class ReviewBrowserTest {
                         .tracks(practice.id()).stream().filter(t -> t.player().isEmpty()))
                 .hasSize(3);
         open.get(0).click();
-        await("kept", d -> text("#said").contains("Kept"));
+        await("kept", d -> text("#said").contains("kept for this film"));
         assertThat(new Films(store)
                         .tracks(practice.id()).stream().filter(t -> t.player().isEmpty()))
                 .hasSize(2);
+        await("two are left", d -> d.findElements(By.cssSelector("button.take")).size() == 2);
+        browser.findElement(By.id("take-all")).click();
+        await("all are kept", d -> text("#said").contains("2 tracks: kept"));
+        assertThat(new Films(store).tracks(practice.id()))
+                .allMatch(t -> t.player().isPresent());
+        assertThat(browser.findElements(By.id("take-all"))).isEmpty();
     }
 
     @Test

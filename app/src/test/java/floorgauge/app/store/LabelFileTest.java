@@ -15,7 +15,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.BeforeEach;
@@ -41,7 +40,7 @@ class LabelFileTest {
         new FilmImport(store)
                 .take(
                         results,
-                        new ImportDetails(LocalDate.of(2026, 3, 2), "Monday", Optional.empty(), false, Map.of()));
+                        new ImportDetails(LocalDate.of(2026, 3, 2), "Monday", Optional.empty(), false));
         film = new Films(store).newest().orElseThrow();
         findings = new Films(store).findings(film.id());
     }

@@ -137,6 +137,36 @@ class StoreTest {
 
     @ParameterizedTest
     @MethodSource("stores")
+    void whatWasTakenBackComesBackInTurnUntilAnotherIsGiven(TestStores kind) throws IOException {
+        try (TestStores.Opened opened = kind.open(folder)) {
+            take(opened.store(), InventedFilm.measured());
+            StoredFilm film = new Films(opened.store()).newest().orElseThrow();
+            StoredFinding finding =
+                    new Films(opened.store()).findings(film.id()).get(0);
+            Verdicts verdicts = new Verdicts(opened.store());
+            assertThat(verdicts.giveBack(film.id())).isEmpty();
+            verdicts.judge(film, finding, verdict("a", finding, Verdict.Answer.RIGHT));
+            assertThat(verdicts.giveBack(film.id())).isEmpty();
+            verdicts.judge(film, finding, verdict("b", finding, Verdict.Answer.WRONG));
+            verdicts.takeBack(film.id());
+            verdicts.takeBack(film.id());
+            assertThat(answer(verdicts, finding)).isEmpty();
+            verdicts.giveBack(film.id());
+            assertThat(answer(verdicts, finding)).contains(Verdict.Answer.RIGHT);
+            verdicts.giveBack(film.id());
+            assertThat(answer(verdicts, finding)).contains(Verdict.Answer.WRONG);
+            assertThat(verdicts.giveBack(film.id())).isEmpty();
+            verdicts.takeBack(film.id());
+            verdicts.judge(film, finding, verdict("c", finding, Verdict.Answer.CANT_TELL));
+            assertThat(verdicts.giveBack(film.id()))
+                    .as("another was given since")
+                    .isEmpty();
+            assertThat(answer(verdicts, finding)).contains(Verdict.Answer.CANT_TELL);
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("stores")
     void verdictsAndPlayersSurviveMeasuringAnewWithOtherTrackIds(TestStores kind) throws IOException {
         try (TestStores.Opened opened = kind.open(folder)) {
             MeasuredFilm first = InventedFilm.measured();
@@ -211,7 +241,7 @@ class StoreTest {
     }
 
     private static ImportDetails details() {
-        return new ImportDetails(LocalDate.of(2026, 3, 2), "Monday", Optional.empty(), false, Map.of());
+        return new ImportDetails(LocalDate.of(2026, 3, 2), "Monday", Optional.empty(), false);
     }
 
     private Path written(MeasuredFilm measured) throws IOException {

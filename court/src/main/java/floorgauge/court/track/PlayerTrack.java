@@ -11,12 +11,29 @@ import java.util.Objects;
  * @param teamProbability that the team is right, 0 to 1
  * @param observations in order of time, at most one a frame, at least one
  * @param doubts spans in which this track may have been exchanged with another
+ * @param appearance over the whole track
  */
 public record PlayerTrack(
-        int id, Team team, double teamProbability, List<PlayerObservation> observations, List<IdentityDoubt> doubts) {
+        int id,
+        Team team,
+        double teamProbability,
+        List<PlayerObservation> observations,
+        List<IdentityDoubt> doubts,
+        Appearance appearance) {
+
+    /** A track of which only the kit is known. */
+    public PlayerTrack(
+            int id,
+            Team team,
+            double teamProbability,
+            List<PlayerObservation> observations,
+            List<IdentityDoubt> doubts) {
+        this(id, team, teamProbability, observations, doubts, Appearance.UNSEEN);
+    }
 
     public PlayerTrack {
         Objects.requireNonNull(team, "team");
+        Objects.requireNonNull(appearance, "appearance");
         observations = List.copyOf(observations);
         doubts = List.copyOf(doubts);
         if (id < 1) {

@@ -1,6 +1,7 @@
 package floorgauge.vision.tracking;
 
 import floorgauge.court.rules.RuleSet;
+import floorgauge.court.track.Appearance;
 import floorgauge.court.track.FilmTracks;
 import floorgauge.court.track.IdentityDoubt;
 import floorgauge.court.track.PlayerTrack;
@@ -155,11 +156,13 @@ public final class OfflineTracker {
 
     private static TeamSorter.Sorted sorted(List<Tracklet> tracks, OptionalInt playersPerSide) {
         return TeamSorter.sort(
-                tracks.stream()
-                        .map(t -> t.kit(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY))
-                        .toList(),
+                tracks.stream().map(OfflineTracker::wholeKit).toList(),
                 tracks.stream().mapToDouble(t -> t.sightings().size()).toArray(),
                 playersPerSide);
+    }
+
+    private static Optional<KitColour> wholeKit(Tracklet track) {
+        return track.kit(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
     }
 
     private static List<Team> teams(TeamSorter.Sorted sorted) {
@@ -196,7 +199,8 @@ public final class OfflineTracker {
                     teams.memberships().get(i).team(),
                     teams.memberships().get(i).probability(),
                     FootContact.told(filler.filled(tracks.get(i))),
-                    doubts.get(i)));
+                    doubts.get(i),
+                    new Appearance(Optional.empty(), rgb(wholeKit(tracks.get(i))))));
         }
         return new FilmTracks(frameTimes, players, Optional.empty());
     }
