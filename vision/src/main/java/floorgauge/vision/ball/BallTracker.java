@@ -47,6 +47,9 @@ public final class BallTracker {
     /** From hands to hands, seconds (common practice: a pass is in the air for less than a second and a half). */
     private static final double LONGEST_PASS = 1.5;
 
+    /** No free flight between hands, rim and floor lasts as long, seconds. */
+    private static final double LONGEST_FLIGHT = 3.0;
+
     private final PinholeCamera camera;
     private final PlayersAtInstants players;
     private final FlightFitter fitter;
@@ -75,10 +78,7 @@ public final class BallTracker {
         List<BallObservation> ball = new ArrayList<>();
         int k = 0;
         while (k < holders.length) {
-            int end = k + 1;
-            while (end < holders.length && holders[end] == holders[k]) {
-                end++;
-            }
+            int end = endOfRun(holders, k);
             if (holders[k] == HolderFinder.NOBODY) {
                 fly(path, holders, k, end, ball);
             } else {
@@ -87,6 +87,15 @@ public final class BallTracker {
             k = end;
         }
         return ball;
+    }
+
+    /** The first index behind this one at which somebody else has the ball. */
+    private static int endOfRun(int[] holders, int from) {
+        int end = from + 1;
+        while (end < holders.length && holders[end] == holders[from]) {
+            end++;
+        }
+        return end;
     }
 
     private void hold(
@@ -114,7 +123,7 @@ public final class BallTracker {
             return;
         }
         for (BallLook look : looks.subList(a.look() + 1, b.look())) {
-            find(holder, look.timeSeconds())
+            players.at(holder, look.timeSeconds())
                     .ifPresent(player -> ball.add(new BallObservation(
                             look.frame(),
                             look.timeSeconds(),
@@ -128,13 +137,9 @@ public final class BallTracker {
         }
     }
 
-    private Optional<PlayerNear> find(int id, double time) {
-        return players.at(time).stream().filter(p -> p.id() == id).findFirst();
-    }
-
     /** The ball in somebody's hands. */
     private Optional<FlightEnd> held(BallPoint point, int holder) {
-        return find(holder, point.timeSeconds())
+        return players.at(holder, point.timeSeconds())
                 .flatMap(player -> Sight.of(
                                 camera, point.sighting().centre(), player.foot().mean())
                         .map(sight -> beside(point, player, sight)));
@@ -179,7 +184,12 @@ public final class BallTracker {
     private record Leg(int to, Optional<Flight> flight) {}
 
     private Leg longestLeg(List<BallPoint> path, int from, int to, Optional<FlightEnd> start, Optional<FlightEnd> end) {
-        for (int stop = to; stop - from >= (stop == to ? 1 : LEAST_LEG); stop--) {
+        int last = to;
+        while (last > from + 1
+                && path.get(last - 1).timeSeconds() - path.get(from).timeSeconds() > LONGEST_FLIGHT) {
+            last--;
+        }
+        for (int stop = last; stop - from >= (stop == to ? 1 : LEAST_LEG); stop--) {
             Optional<FlightEnd> arrives = stop == to ? end : Optional.empty();
             if (start.isEmpty() && arrives.isEmpty() && stop - from < LEAST_LEG) {
                 break;
@@ -219,10 +229,7 @@ public final class BallTracker {
     private void widenFlights(List<BallPoint> path, int[] holders) {
         int k = 0;
         while (k < holders.length) {
-            int end = k + 1;
-            while (end < holders.length && holders[end] == holders[k]) {
-                end++;
-            }
+            int end = endOfRun(holders, k);
             if (holders[k] == HolderFinder.NOBODY) {
                 int first = k;
                 while (first > 1 && stillFlies(path, holders, first - 1, end)) {

@@ -2,7 +2,8 @@ package floorgauge.vision.ball;
 
 import floorgauge.court.calibration.PinholeCamera;
 import floorgauge.court.floor.PixelPoint;
-import java.util.Arrays;
+import floorgauge.court.track.Team;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -47,11 +48,17 @@ final class HolderFinder {
     /** Hands to hands without flight: players within reach of each other. */
     private static final double COST_OF_HANDOFF = 4.0;
 
-    /** A ball that seems to go from a player to the opponent beside him went along the line of sight as a rule, not away. */
-    private static final double COST_OF_STEAL = 10.0;
+    /**
+     * The ball goes over to the other side. A ball that seems to leave a player for the opponent beside him, or behind him on
+     * the same line of sight, hardly ever did (common practice: a turnover in one possession of six or seven).
+     */
+    private static final double COST_OF_TURNOVER = 5.0;
 
     private static final double HANDOFF_METRES = 1.6;
     private static final double IMPOSSIBLE = 25;
+
+    /** Sightings this far apart count in full; those of neighbouring looks are alike and say the same twice, seconds. */
+    private static final double ALIKE_SECONDS = 0.25;
 
     /** Points further apart than this begin anew, seconds. */
     private static final double LONGEST_GAP = 1.0;
@@ -64,22 +71,48 @@ final class HolderFinder {
         this.players = players;
     }
 
-    /** One point's possible holders. */
-    private record Stage(int[] holders, double[] cost, Map<Integer, PlayerNear> near, Map<Integer, Sight> sights) {}
+    /**
+     * One thing that may be so at a point.
+     *
+     * @param holder who has the ball, or {@link #NOBODY}
+     * @param side which had it last; empty where neither had yet
+     * @param byKit whether the holder's kit tells the side; else it is the one of before
+     */
+    private record Choice(int holder, Optional<Team> side, boolean byKit) {}
+
+    /** One point's choices and what each costs by itself. */
+    private record Stage(
+            double timeSeconds,
+            List<Choice> choices,
+            double[] cost,
+            Map<Integer, PlayerNear> near,
+            Map<Integer, Sight> sights) {}
+
+    private static final List<Optional<Team>> SIDES =
+            List.of(Optional.empty(), Optional.of(Team.FIRST), Optional.of(Team.SECOND));
+
+    private static final Stage BEFORE_ALL =
+            new Stage(Double.NEGATIVE_INFINITY, List.of(), new double[0], Map.of(), Map.of());
 
     /** For each point the track that has the ball, or {@link #NOBODY}. */
     int[] holders(List<BallPoint> path) {
-        Stage[] stages = new Stage[path.size()];
+        int[][] holders = new int[path.size()][];
         int[][] before = new int[path.size()][];
         double[] best = {};
-        for (int k = 0; k < stages.length; k++) {
-            stages[k] = stage(path, k, k == 0 ? Map.of() : stages[k - 1].sights());
-            double[] next = stages[k].cost().clone();
+        Stage last = BEFORE_ALL;
+        for (int k = 0; k < holders.length; k++) {
+            Stage stage = stage(path.get(k), last);
+            double[] next = stage.cost().clone();
             before[k] = new int[next.length];
             for (int j = 0; j < next.length && k > 0; j++) {
                 double least = Double.POSITIVE_INFINITY;
                 for (int i = 0; i < best.length; i++) {
-                    double cost = best[i] + change(path, stages, k, i, j);
+                    double cost = best[i]
+                            + change(
+                                    last,
+                                    stage,
+                                    last.choices().get(i),
+                                    stage.choices().get(j));
                     if (cost < least) {
                         least = cost;
                         before[k][j] = i;
@@ -87,73 +120,94 @@ final class HolderFinder {
                 }
                 next[j] += least;
             }
+            holders[k] = stage.choices().stream().mapToInt(Choice::holder).toArray();
             best = next;
+            last = stage;
         }
-        return backwards(stages, before, best);
+        return backwards(holders, before, best);
     }
 
-    private static int[] backwards(Stage[] stages, int[][] before, double[] last) {
-        int[] holders = new int[stages.length];
-        if (holders.length == 0) {
-            return holders;
+    private static int[] backwards(int[][] holders, int[][] before, double[] last) {
+        int[] path = new int[holders.length];
+        if (path.length == 0) {
+            return path;
         }
         int at = 0;
         for (int i = 1; i < last.length; i++) {
             at = last[i] < last[at] ? i : at;
         }
-        for (int k = stages.length - 1; k >= 0; k--) {
-            holders[k] = stages[k].holders()[at];
+        for (int k = path.length - 1; k >= 0; k--) {
+            path[k] = holders[k][at];
             at = before[k][at];
         }
-        return holders;
+        return path;
     }
 
-    private double change(List<BallPoint> path, Stage[] stages, int k, int i, int j) {
-        int from = stages[k - 1].holders()[i];
-        int to = stages[k].holders()[j];
-        if (from == to) {
-            return 0;
+    private static double change(Stage last, Stage stage, Choice from, Choice to) {
+        if (!to.byKit() && !to.side().equals(from.side())) {
+            return Double.POSITIVE_INFINITY;
         }
-        if (path.get(k).timeSeconds() - path.get(k - 1).timeSeconds() > LONGEST_GAP) {
-            return COST_OF_CHANGE;
+        double side = turnover(from.side(), to.side()) ? COST_OF_TURNOVER : 0;
+        if (from.holder() == to.holder()) {
+            return side;
         }
-        if (from == NOBODY || to == NOBODY) {
-            return COST_OF_CHANGE;
+        boolean anew = stage.timeSeconds() - last.timeSeconds() > LONGEST_GAP;
+        if (anew || from.holder() == NOBODY || to.holder() == NOBODY) {
+            return COST_OF_CHANGE + side;
         }
-        PlayerNear giver = stages[k].near().get(from);
-        PlayerNear taker = stages[k].near().get(to);
+        PlayerNear giver = stage.near().get(from.holder());
+        PlayerNear taker = stage.near().get(to.holder());
         boolean together =
                 giver != null && giver.foot().mean().distanceTo(taker.foot().mean()) <= HANDOFF_METRES;
-        if (!together) {
-            return IMPOSSIBLE;
-        }
-        return giver.team() == taker.team() ? COST_OF_HANDOFF : COST_OF_STEAL;
+        return (together ? COST_OF_HANDOFF : IMPOSSIBLE) + side;
     }
 
-    private Stage stage(List<BallPoint> path, int k, Map<Integer, Sight> sightsBefore) {
-        BallPoint point = path.get(k);
+    private static boolean turnover(Optional<Team> from, Optional<Team> to) {
+        return from.isPresent() && to.isPresent() && !from.equals(to);
+    }
+
+    private Stage stage(BallPoint point, Stage last) {
+        double seconds = point.timeSeconds() - last.timeSeconds();
+        double weight = Math.min(1, seconds / ALIKE_SECONDS);
         Map<Integer, PlayerNear> near = new LinkedHashMap<>();
         Map<Integer, Sight> sights = new LinkedHashMap<>();
+        List<Choice> choices = new ArrayList<>();
+        List<Double> cost = new ArrayList<>();
+        for (Optional<Team> side : SIDES) {
+            choices.add(new Choice(NOBODY, side, false));
+            cost.add(weight * COST_OF_FLIGHT);
+        }
         for (PlayerNear player : players.at(point.timeSeconds())) {
-            Optional<Sight> sight =
+            Optional<Sight> seen =
                     Sight.of(camera, point.sighting().centre(), player.foot().mean());
-            if (sight.isPresent()) {
-                near.put(player.id(), player);
-                sights.put(player.id(), sight.get());
+            if (seen.isEmpty()) {
+                continue;
+            }
+            Sight sight = seen.get();
+            near.put(player.id(), player);
+            sights.put(player.id(), sight);
+            double held = weight * cost(point, player, sight)
+                    + running(sight, last.sights().get(player.id()), seconds);
+            for (Choice choice : choices(player)) {
+                choices.add(choice);
+                cost.add(held);
             }
         }
-        int[] holders = new int[near.size() + 1];
-        double[] cost = new double[holders.length];
-        cost[0] = COST_OF_FLIGHT;
-        int at = 1;
-        for (Map.Entry<Integer, PlayerNear> entry : near.entrySet()) {
-            int id = entry.getKey();
-            Sight sight = sights.get(id);
-            double seconds = k == 0 ? 0 : point.timeSeconds() - path.get(k - 1).timeSeconds();
-            holders[at] = id;
-            cost[at++] = cost(point, entry.getValue(), sight) + running(sight, sightsBefore.get(id), seconds);
-        }
-        return new Stage(Arrays.copyOf(holders, at), Arrays.copyOf(cost, at), near, sights);
+        return new Stage(
+                point.timeSeconds(),
+                choices,
+                cost.stream().mapToDouble(Double::doubleValue).toArray(),
+                near,
+                sights);
+    }
+
+    private static List<Choice> choices(PlayerNear player) {
+        Optional<Team> own = Optional.of(player.team());
+        return SIDES.contains(own)
+                ? List.of(new Choice(player.id(), own, true))
+                : SIDES.stream()
+                        .map(side -> new Choice(player.id(), side, false))
+                        .toList();
     }
 
     private double cost(BallPoint point, PlayerNear player, Sight sight) {

@@ -13,6 +13,8 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /** Where the players are between the frames in which they were looked for. */
@@ -23,19 +25,24 @@ final class PlayersAtInstants {
 
     private static final double LEAST_WRIST_SCORE = 0.25;
 
-    private final List<PlayerTrack> tracks;
+    private final SortedMap<Integer, PlayerTrack> tracks = new TreeMap<>();
 
     PlayersAtInstants(Collection<PlayerTrack> tracks) {
-        this.tracks = List.copyOf(tracks);
+        tracks.forEach(track -> this.tracks.put(track.id(), track));
     }
 
     /** Everyone whose place at this time is known, in order of id. */
     List<PlayerNear> at(double timeSeconds) {
         List<PlayerNear> players = new ArrayList<>();
-        for (PlayerTrack track : tracks) {
+        for (PlayerTrack track : tracks.values()) {
             at(track, timeSeconds).ifPresent(players::add);
         }
         return players;
+    }
+
+    /** Empty where there is no such track or its place at this time is not known. */
+    Optional<PlayerNear> at(int id, double timeSeconds) {
+        return Optional.ofNullable(tracks.get(id)).flatMap(track -> at(track, timeSeconds));
     }
 
     private static Optional<PlayerNear> at(PlayerTrack track, double time) {

@@ -8,6 +8,7 @@ import floorgauge.court.calibration.OpenCv;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.track.BallObservation;
 import floorgauge.court.track.PlayerTrack;
+import floorgauge.court.track.Team;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
@@ -91,5 +92,34 @@ class BallTrackerTest {
                 .as("seed " + SEED)
                 .isLessThan(0.4);
         assertThat(middle.heightMetres().orElseThrow()).isCloseTo(at[2], within(0.3));
+    }
+
+    /** Two metres behind the holder as the camera sees them, the ball for two seconds on the line to the one behind. */
+    @Test
+    void theDefenderOnTheLineOfSightDoesNotStealTheBall() {
+        List<PlayerTrack> pair = List.of(Stand.standing(1, 4, -2, 4), Stand.standing(2, Team.SECOND, 4.65, 0, 4));
+        List<BallLook> looks = new ArrayList<>();
+        for (int k = 0; k < 60; k++) {
+            double t = k / 15.0;
+            double x = 3.8 + 0.75 * Math.max(0, Math.min(1, Math.min(t - 0.5, 3.5 - t) / 0.5));
+            looks.add(new BallLook(2L * k, t, List.of(stand.sighting(x, -2, 1.2, 0, 0, 0.8))));
+        }
+        List<BallObservation> ball =
+                BallTracker.track(looks, pair, stand.calibration()).orElseThrow();
+        assertThat(ball).hasSize(60).allMatch(b -> b.heldBy().equals(OptionalInt.of(1)));
+    }
+
+    @Test
+    void whoTakesTheBallAwayHasIt() {
+        List<PlayerTrack> pair = List.of(Stand.standing(1, 4, -2, 4), Stand.standing(2, Team.SECOND, 6.5, -2, 4));
+        List<BallLook> looks = new ArrayList<>();
+        for (int k = 0; k < 60; k++) {
+            double t = k / 15.0;
+            looks.add(new BallLook(2L * k, t, List.of(stand.sighting(t < 2 ? 4.2 : 6.3, -2, 1.2, 0, 0, 0.8))));
+        }
+        List<BallObservation> ball =
+                BallTracker.track(looks, pair, stand.calibration()).orElseThrow();
+        assertThat(ball.get(ball.size() - 1).heldBy()).hasValue(2);
+        assertThat(ball.get(0).heldBy()).hasValue(1);
     }
 }

@@ -67,6 +67,10 @@ final class Stand {
     }
 
     static PlayerTrack standing(int id, double x, double y, double seconds) {
+        return standing(id, Team.FIRST, x, y, seconds);
+    }
+
+    static PlayerTrack standing(int id, Team team, double x, double y, double seconds) {
         List<PlayerObservation> list = new ArrayList<>();
         for (int i = 0; i * 0.1 <= seconds; i++) {
             list.add(new PlayerObservation(
@@ -79,6 +83,6 @@ final class Stand {
                     Body.UNSEEN,
                     0.9));
         }
-        return new PlayerTrack(id, Team.FIRST, 1, list, List.of());
+        return new PlayerTrack(id, team, 1, list, List.of());
     }
 }
