@@ -21,6 +21,8 @@ import numpy as np
 import torch
 
 from ball_network import FRAMES, BallDetector, BallHeads, folded
+from number_network import SIDE, NumberHeads, NumberReader
+from layers import Convolution
 from networks import PersonDetector, PoseEstimator
 from pictures import figure_picture
 
@@ -73,6 +75,47 @@ def ball_frames():
             cv2.circle(frame, centre, 8, (40, 110, 205), -1, cv2.LINE_AA)
             cv2.ellipse(frame, centre, (3, 8), 20, 0, 360, (25, 50, 90), 1, cv2.LINE_AA)
     return np.stack(frames)
+
+
+def build_number(weights):
+    """The reader of numbers comes from no package either."""
+    network = NumberHeads()
+    trained = np.load(weights)
+    names = [n for n in trained.files if n != "temperature"]
+    network.load_state_dict({k: torch.from_numpy(np.asarray(trained[k], np.float32)) for k in names})
+    network.eval()
+    temperature = float(trained["temperature"])
+    pictures = torch.from_numpy(number_pictures())
+    with torch.no_grad():
+        expected = NumberReader(network, temperature)(pictures)
+        network = NumberReader(half_stored(folded(network)), temperature).eval()
+        difference = float((network(pictures) - expected).abs().max())
+    print(f"number-reader: folding changes the answers by at most {difference:.1e}")
+    save(network, "number-reader", (pictures,))
+    golden("number-reader", np.concatenate(number_pictures()), expected.tolist())
+
+
+def half_stored(module):
+    """Plain convolutions as those whose saved weights are half precision."""
+    for name, child in module.named_children():
+        if isinstance(child, torch.nn.Conv2d):
+            side = [(child.padding[0], child.padding[0]), (child.padding[1], child.padding[1])]
+            bias = child.bias.detach() if child.bias is not None else torch.zeros(child.out_channels)
+            setattr(module, name, Convolution(child.weight.detach(), bias, child.stride[0], side, 1, ""))
+        else:
+            half_stored(child)
+    return module
+
+
+def number_pictures():
+    """A shirt that says 23, one that says 7, and one without a number."""
+    pictures = np.zeros((3, SIDE, SIDE, 3), np.uint8)
+    for picture, text, cloth, ink in zip(pictures, ("23", "7", ""), ((60, 30, 120), (230, 230, 230), (40, 110, 40)), ((240, 240, 240), (40, 20, 20), (0, 0, 0))):
+        picture[:] = (150, 160, 170)
+        cv2.rectangle(picture, (14, 8), (50, 56), cloth, -1)
+        width = cv2.getTextSize(text, cv2.FONT_HERSHEY_SIMPLEX, 0.9, 3)[0][0]
+        cv2.putText(picture, text, (32 - width // 2, 42), cv2.FONT_HERSHEY_SIMPLEX, 0.9, ink, 3, cv2.LINE_AA)
+    return pictures
 
 
 def check_source(folder, name):
@@ -194,8 +237,6 @@ def strip(file):
 
 def scripted(module):
     """Replaces the convolutions by scripted ones, whose saved state is half precision."""
-    from layers import Convolution
-
     for name, child in module.named_children():
         if isinstance(child, Convolution):
             setattr(module, name, torch.jit.script(child))
@@ -213,11 +254,14 @@ def golden(name, picture, values):
 
 if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("modules", nargs="?", help="the node_modules folder; without it only the ball detector is made")
+    parser.add_argument("modules", nargs="?", help="the node_modules folder; without it only the networks whose weights are given are made")
     parser.add_argument("--detector-weights", help="best.npz of models/training/train_detector.py")
     parser.add_argument("--ball-weights", help="ball-detector.npz of models/training/train_ball_detector.py")
+    parser.add_argument("--number-weights", help="number-reader.npz of models/training/train_number_reader.py")
     arguments = parser.parse_args()
     if arguments.modules:
         main(arguments.modules, arguments.detector_weights)
     if arguments.ball_weights:
         build_ball(arguments.ball_weights)
+    if arguments.number_weights:
+        build_number(arguments.number_weights)

@@ -17,6 +17,8 @@ from ball_network import BallHeads, best_balls, folded  # noqa: E402
 from ball_pictures import Triples  # noqa: E402
 from ball_scores import judged  # noqa: E402
 from ball_scores import loss as ball_loss  # noqa: E402
+from drawn_numbers import NONE, ONE, TWO, UNCLEAR, DrawnNumbers  # noqa: E402
+from number_network import NumberHeads, NumberReader  # noqa: E402
 from detection import STRIDE, average_precision, loss, targets  # noqa: E402
 from drawn_balls import BALL, HEIGHT, IGNORED, WIDTH, DrawnBalls, reflected, spheres  # noqa: E402
 from pictures_with_people import IGNORED, PERSON, SIDE, Bank, combine, pick, split, true_crowd  # noqa: E402
@@ -150,6 +152,33 @@ class BallsTest(unittest.TestCase):
         with torch.no_grad():
             before = best_balls(network(x))
             torch.testing.assert_close(best_balls(folded(network)(x)), before, atol=1e-3, rtol=1e-3)
+
+
+class NumbersTest(unittest.TestCase):
+    def drawings(self):
+        masks = np.zeros((1, 32, 96, 96), np.float32)
+        for k in range(32):
+            masks[0, k, :, : 40 + k] = 1
+        torsos = torch.full((4, 3, 96, 96), 90, dtype=torch.uint8)
+        return DrawnNumbers(masks, np.full((1, 32), 0.5, np.float32), torsos, "cpu", 3)
+
+    def test_the_same_seed_draws_the_same(self):
+        one, other = self.drawings().batch(32), self.drawings().batch(32)
+        self.assertTrue(all(torch.equal(a, b) for a, b in zip(one, other)))
+
+    def test_hidden_small_and_missing_numbers_are_none(self):
+        numbered, two = torch.tensor([True, True, True, True, False]), torch.tensor([True, False, True, True, True])
+        seen, pixels = torch.tensor([0.9, 0.9, 0.4, 0.6, 0.9]), torch.tensor([20.0, 20.0, 20.0, 20.0, 20.0])
+        self.assertEqual(DrawnNumbers.kinds(numbered, two, seen, pixels).tolist(), [TWO, ONE, NONE, UNCLEAR, NONE])
+        small = DrawnNumbers.kinds(numbered, two, torch.ones(5), torch.tensor([5.0, 7.0, 9.5, 9.5, 9.5]))
+        self.assertEqual(small.tolist(), [NONE, UNCLEAR, TWO, TWO, NONE])
+
+    def test_probabilities_add_up_and_none_begins_with_naught(self):
+        torch.manual_seed(1)
+        reader = NumberReader(NumberHeads().eval(), 1.3)
+        p = reader(torch.randint(256, (3, 64, 64, 3), dtype=torch.uint8))
+        self.assertEqual(tuple(p.shape), (3, 101))
+        self.assertTrue(torch.allclose(p.sum(1), torch.ones(3), atol=1e-5))
 
 
 if __name__ == "__main__":

@@ -1,0 +1,72 @@
+package floorgauge.vision.number;
+
+import floorgauge.court.track.JerseyReading;
+import floorgauge.vision.network.NumberBelief;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The number that the looks at one track agree on. A look's likelihood under the number n is, up to a factor that is the same
+ * for all n, {@code 100 p(n) + p(none)}: the reader was taught with numbers that are equally frequent, and a look at which
+ * nothing is legible says nothing. Under "wears no number" it is {@code p(none)} over the share of drawings without one. Some
+ * looks are at someone else, who passes by, or at half a number, so every look is worth nothing with a set probability; and
+ * looks shortly after one another see the same fold of the same shirt, so that each counts as a part of one.
+ */
+public final class TrackNumbers {
+
+    /** A reading that is right less often than this is not worth a coach's glance. */
+    public static final double LEAST_PROBABILITY = 0.7;
+
+    /** Share of looks that are at something else. */
+    private static final double ASTRAY = 0.15;
+
+    /** What a look adds to those before it, 0 to 1. */
+    private static final double WORTH = 0.5;
+
+    /** Share of the reader's drawings on which nothing was legible. */
+    private static final double TAUGHT_NONE = 0.5;
+
+    /** Practice shirts without a number are common. */
+    private static final double WEARS_NONE = 0.3;
+
+    private TrackNumbers() {}
+
+    /**
+     * The likeliest number.
+     *
+     * @param looks of one track, in any order
+     * @return empty where no number is likely enough, {@value #LEAST_PROBABILITY}
+     */
+    public static Optional<JerseyReading> agreed(List<NumberBelief> looks) {
+        double[] logs = new double[NumberBelief.NUMBERS + 1];
+        for (int n = 0; n < NumberBelief.NUMBERS; n++) {
+            logs[n] = Math.log((1 - WEARS_NONE) / NumberBelief.NUMBERS);
+            for (NumberBelief look : looks) {
+                logs[n] += worth(NumberBelief.NUMBERS * look.of(n) + look.none());
+            }
+        }
+        logs[NumberBelief.NUMBERS] = Math.log(WEARS_NONE);
+        for (NumberBelief look : looks) {
+            logs[NumberBelief.NUMBERS] += worth(look.none() / TAUGHT_NONE);
+        }
+        return likeliest(logs).filter(r -> r.probability() >= LEAST_PROBABILITY);
+    }
+
+    private static double worth(double likelihood) {
+        return WORTH * Math.log((1 - ASTRAY) * likelihood + ASTRAY);
+    }
+
+    private static Optional<JerseyReading> likeliest(double[] logs) {
+        int best = 0;
+        for (int n = 1; n < logs.length; n++) {
+            if (logs[n] > logs[best]) {
+                best = n;
+            }
+        }
+        double sum = 0;
+        for (double log : logs) {
+            sum += Math.exp(log - logs[best]);
+        }
+        return best == NumberBelief.NUMBERS ? Optional.empty() : Optional.of(new JerseyReading(best, 1 / sum));
+    }
+}
