@@ -36,11 +36,35 @@ record DetectionView(Rect region, double scale) {
     /** Above a player: a jump with raised arms. */
     private static final double REACH_METRES = 2.8;
 
-    private static final int STEPS = 12;
+    /** Points of the floor looked at along each side: a court's are less than a metre apart. */
+    private static final int STEPS = 40;
 
+    /** The whole picture as it is, but no larger than the network's time allows. */
+    static DetectionView whole(CourtCalibration calibration) {
+        Rect region = new Rect(0, 0, calibration.widthPixels(), calibration.heightPixels());
+        return new DetectionView(region, Math.min(1, Math.sqrt(MOST_PIXELS / ((double) region.width * region.height))));
+    }
+
+    /** The whole picture, at the scale that the people on the floor ask for. */
+    static DetectionView everywhere(CourtCalibration calibration, double marginMetres) {
+        Bounds bounds = new Bounds();
+        List<Double> statures = new ArrayList<>();
+        addFloor(calibration, marginMetres, bounds, statures);
+        Rect region = new Rect(0, 0, calibration.widthPixels(), calibration.heightPixels());
+        return new DetectionView(region, scale(statures, region));
+    }
+
+    /** The floor's part of the picture, with room for those who stand on it. */
     static DetectionView of(CourtCalibration calibration, double marginMetres) {
         Bounds bounds = new Bounds();
         List<Double> statures = new ArrayList<>();
+        addFloor(calibration, marginMetres, bounds, statures);
+        Rect region = bounds.within(calibration.widthPixels(), calibration.heightPixels());
+        return new DetectionView(region, scale(statures, region));
+    }
+
+    private static void addFloor(
+            CourtCalibration calibration, double marginMetres, Bounds bounds, List<Double> statures) {
         double x = calibration.rules().lengthMetres() / 2 + marginMetres;
         double y = calibration.rules().widthMetres() / 2 + marginMetres;
         for (int i = 0; i <= STEPS; i++) {
@@ -48,8 +72,6 @@ record DetectionView(Rect region, double scale) {
                 addPoint(calibration, -x + 2 * x * i / STEPS, -y + 2 * y * k / STEPS, bounds, statures);
             }
         }
-        Rect region = bounds.within(calibration.widthPixels(), calibration.heightPixels());
-        return new DetectionView(region, scale(statures, region));
     }
 
     private static void addPoint(

@@ -15,12 +15,15 @@ import floorgauge.vision.film.FilmReader;
 import floorgauge.vision.network.BallDetector;
 import floorgauge.vision.network.DetectorSettings;
 import floorgauge.vision.network.ModelFolder;
+import floorgauge.vision.network.NumberReader;
 import floorgauge.vision.network.PersonDetector;
 import floorgauge.vision.network.PoseEstimator;
 import floorgauge.vision.network.PoseQuality;
+import floorgauge.vision.network.Precision;
 import floorgauge.vision.timing.StageTimes;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Supplier;
 
 /**
  * Follows everyone on the floor through a film. The film is read twice and streams both times: once for the empty hall,
@@ -37,7 +40,7 @@ public final class FilmTracker implements AutoCloseable {
      */
     private static final double LEAST_SCORE = 0.25;
 
-    private static final double CONFIDENT = 0.4;
+    static final double CONFIDENT = 0.4;
 
     /** Two boxes that share more than this of their union are one person, as box scores count them. */
     private static final double MOST_OVERLAP = 0.5;
@@ -52,6 +55,7 @@ public final class FilmTracker implements AutoCloseable {
     private final PersonDetector detector;
     private final BallDetector balls;
     private final PoseEstimator poses;
+    private final NumberReader numbers;
 
     /** Hears how far a film has been worked through. */
     @FunctionalInterface
@@ -73,12 +77,25 @@ public final class FilmTracker implements AutoCloseable {
         this(settings, ModelFolder.standard());
     }
 
-    /** @throws floorgauge.vision.network.NetworkException if a network is missing or damaged */
+    /**
+     * With poses in single precision.
+     *
+     * @throws floorgauge.vision.network.NetworkException if a network is missing or damaged
+     */
     public FilmTracker(TrackingSettings settings, ModelFolder models) {
+        this(settings, models, Precision.SINGLE);
+    }
+
+    /**
+     * @param precision in which poses are computed; it changes results in their last digits
+     * @throws floorgauge.vision.network.NetworkException if a network is missing or damaged
+     */
+    public FilmTracker(TrackingSettings settings, ModelFolder models, Precision precision) {
         this.settings = settings;
         this.detector = new PersonDetector(models, new DetectorSettings(LEAST_SCORE, MOST_OVERLAP));
         this.balls = new BallDetector(models, LEAST_BALL_SCORE);
-        this.poses = new PoseEstimator(models, PoseQuality.FAST);
+        this.poses = new PoseEstimator(models, PoseQuality.FAST, precision);
+        this.numbers = new NumberReader(models);
     }
 
     /**
@@ -109,36 +126,82 @@ public final class FilmTracker implements AutoCloseable {
      * @param times added to
      */
     public TrackedFilm track(Path film, CourtOverTime courts, Progress progress, StageTimes times) {
+        CourtCalibration calibration = requireCourt(film, courts);
+        try (BackgroundModel background = times.during("empty hall", () -> BackgroundScan.scan(film));
+                BallWatcher watcher = new BallWatcher(balls, BALL_INTERVAL_SECONDS, calibration)) {
+            OfflineTracker tracker = new OfflineTracker(settings, CONFIDENT, calibration.rules());
+            watch(film, courts, background, tracker, times, (frame, duration) -> {
+                times.during("ball", () -> watcher.frame(frame));
+                progress.reached(frame.timeSeconds(), duration);
+            });
+            TrackedFilm people = times.during("tracks", () -> tracker.tracked(background.isKnown()));
+            return times.during("ball", () -> withBall(people, watcher, calibration));
+        }
+    }
+
+    /**
+     * Only sees people in a film, so that tracks can be made of what was seen more than once.
+     *
+     * @param times added to
+     */
+    public RecordedLooks seen(Path film, CourtOverTime courts, StageTimes times) {
+        requireCourt(film, courts);
+        RecordedLooks record = new RecordedLooks();
+        try (BackgroundModel background = times.during("empty hall", () -> BackgroundScan.scan(film))) {
+            watch(film, courts, background, record, times, (frame, duration) -> {});
+        }
+        return record;
+    }
+
+    private static CourtCalibration requireCourt(Path film, CourtOverTime courts) {
         CourtCalibration calibration = courts.first();
         if (calibration.status() == CalibrationStatus.NONE) {
             throw new MendableException(film + ": no court to place the players on: " + calibration.reason());
         }
-        try (BackgroundModel background = times.during("empty hall", () -> BackgroundScan.scan(film));
-                MovingRegions moving = new MovingRegions(background);
-                PeopleFinder finder = new PeopleFinder(calibration, settings, detector, poses, moving, times);
-                BallWatcher watcher = new BallWatcher(balls, BALL_INTERVAL_SECONDS, calibration);
+        return calibration;
+    }
+
+    /** What else is done with every frame. */
+    @FunctionalInterface
+    private interface EveryFrame {
+        void done(FilmFrame frame, double durationSeconds);
+    }
+
+    private void watch(
+            Path film,
+            CourtOverTime courts,
+            BackgroundModel background,
+            LookTaker taker,
+            StageTimes times,
+            EveryFrame also) {
+        CourtCalibration calibration = courts.first();
+        try (MovingRegions moving = new MovingRegions(background);
+                PeopleFinder finder =
+                        new PeopleFinder(calibration, settings, detector, poses, moving, numbers, CONFIDENT, times);
                 FilmReader reader = FilmReader.open(film);
                 FilmFrame frame = new FilmFrame()) {
             requireSize(film, calibration, reader);
-            OfflineTracker tracker = new OfflineTracker(settings, CONFIDENT, calibration.rules());
             double nextLook = Double.NEGATIVE_INFINITY;
             while (times.during("film", () -> reader.read(frame))) {
                 // A frame half an interval early is nearer the wanted instant than the next one may be.
                 CourtCalibration court = courts.at(frame.timeSeconds());
+                taker.passed(frame.index(), frame.timeSeconds());
                 if (frame.timeSeconds() >= nextLook && court.status() != CalibrationStatus.NONE) {
-                    finder.placeOn(court);
-                    List<Sighting> seen = times.during("feet, bodies, kits", () -> finder.find(frame));
-                    tracker.looked(frame.index(), frame.timeSeconds(), seen);
+                    looked(taker, times, () -> finder.placeOn(court));
+                    looked(taker, times, () -> finder.next(frame));
                     nextLook = frame.timeSeconds() + 0.75 * settings.detectionIntervalSeconds();
-                } else {
-                    tracker.passed(frame.index(), frame.timeSeconds());
                 }
-                times.during("ball", () -> watcher.frame(frame));
-                progress.reached(frame.timeSeconds(), reader.info().durationSeconds());
+                also.done(frame, reader.info().durationSeconds());
             }
-            TrackedFilm people = times.during("tracks", () -> tracker.tracked(background.isKnown()));
-            return times.during("ball", () -> withBall(people, watcher, calibration));
+            looked(taker, times, finder::rest);
         }
+    }
+
+    private static void looked(LookTaker taker, StageTimes times, Supplier<List<Look>> looks) {
+        times.during("feet, bodies, kits", looks::get).forEach(look -> {
+            taker.looked(look.frame(), look.timeSeconds(), look.seen());
+            taker.dropped(look.dropped());
+        });
     }
 
     private static TrackedFilm withBall(TrackedFilm people, BallWatcher watcher, CourtCalibration calibration) {
@@ -147,7 +210,7 @@ public final class FilmTracker implements AutoCloseable {
                 tracks.frameTimesSeconds(),
                 tracks.players(),
                 BallTracker.track(watcher.looks(), tracks.players(), calibration));
-        return new TrackedFilm(complete, people.kits(), people.staticCamera());
+        return new TrackedFilm(complete, people.kits(), people.staticCamera(), people.fates());
     }
 
     private static void requireSize(Path film, CourtCalibration calibration, FilmReader reader) {
@@ -162,6 +225,7 @@ public final class FilmTracker implements AutoCloseable {
 
     @Override
     public void close() {
+        numbers.close();
         poses.close();
         balls.close();
         detector.close();

@@ -4,12 +4,16 @@ import floorgauge.court.rules.RuleSet;
 import floorgauge.court.track.Appearance;
 import floorgauge.court.track.FilmTracks;
 import floorgauge.court.track.IdentityDoubt;
+import floorgauge.court.track.JerseyReading;
+import floorgauge.court.track.PlayerObservation;
 import floorgauge.court.track.PlayerTrack;
 import floorgauge.court.track.Team;
 import floorgauge.vision.kit.KitColour;
 import floorgauge.vision.kit.KitLikelihood;
 import floorgauge.vision.kit.TeamSorter;
+import floorgauge.vision.number.TrackNumbers;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -23,10 +27,13 @@ import java.util.TreeMap;
  * Sightings in, tracks out. Frames are taken one by one; the tracks are made when all have been, with the whole film in
  * view. Not safe for use by several threads.
  */
-public final class OfflineTracker {
+public final class OfflineTracker implements LookTaker {
 
     /** Persons who appear on the floor, per square metre, against those who only were not seen for a while. */
     private static final double APPEARING_DENSITY = 0.001;
+
+    /** The same where people come and go. */
+    private static final double APPEARING_DENSITY_OPEN = 0.01;
 
     /** The same where the number of players is known: nobody comes or goes. */
     private static final double APPEARING_DENSITY_CLOSED = 1e-6;
@@ -39,6 +46,7 @@ public final class OfflineTracker {
     private final TrackletBuilder builder;
     private final SortedMap<Long, Double> frameTimes = new TreeMap<>();
     private final SortedMap<Double, List<Sighting>> sightings = new TreeMap<>();
+    private final List<DetectionFate> dropped = new ArrayList<>();
     private long looks;
     private double firstLookSeconds;
     private double lastLookSeconds;
@@ -58,6 +66,7 @@ public final class OfflineTracker {
      *
      * @param seen everyone on the floor, may be empty
      */
+    @Override
     public void looked(long frame, double timeSeconds, List<Sighting> seen) {
         frameTimes.put(frame, timeSeconds);
         if (looks == 0) {
@@ -65,13 +74,25 @@ public final class OfflineTracker {
         }
         lastLookSeconds = timeSeconds;
         looks++;
-        sightings.put(timeSeconds, List.copyOf(seen));
-        builder.frame(timeSeconds, seen);
+        List<Sighting> told = seen.stream().map(this::told).toList();
+        sightings.put(timeSeconds, told);
+        builder.frame(timeSeconds, told);
     }
 
     /** Takes a frame in which people were not looked for. */
+    @Override
     public void passed(long frame, double timeSeconds) {
         frameTimes.put(frame, timeSeconds);
+    }
+
+    @Override
+    public void dropped(List<DetectionFate> boxes) {
+        dropped.addAll(boxes);
+    }
+
+    private Sighting told(Sighting sighting) {
+        Sighting told = settings.parts().appearance() ? sighting : sighting.withoutKit();
+        return settings.parts().background() ? told : told.withoutBackground();
     }
 
     /** The tracks of all frames taken. */
@@ -81,18 +102,32 @@ public final class OfflineTracker {
 
     /** The tracks of all frames taken, with the kits. */
     TrackedFilm tracked(boolean staticCamera) {
+        return settings.parts().wholeFilm() ? joined(staticCamera) : asTheyCame(staticCamera);
+    }
+
+    /** What the frame-by-frame assignment gave. */
+    private TrackedFilm asTheyCame(boolean staticCamera) {
+        FateBook fates = new FateBook();
+        List<Tracklet> tracks = selected(TrackSelection.repeated(builder.tracklets()), fates);
+        return told(tracks, OptionalInt.empty(), List.of(), fates, staticCamera);
+    }
+
+    private TrackedFilm joined(boolean staticCamera) {
         List<Tracklet> pieces = TrackSelection.repeated(EncounterCutter.cut(builder.tracklets(), builder.encounters()));
         KitLikelihood kits = KitLearner.learn(pieces);
         List<Exchange> exchanges = new ArrayList<>();
-        List<Tracklet> linked =
-                link(ofOneTeam(pieces, kits), kits, settings.joinGapSeconds(), APPEARING_DENSITY, exchanges);
-        List<Tracklet> tracks = TrackSelection.select(linked, settings, rules, lookSeconds());
+        List<Tracklet> linked = link(ofOneTeam(pieces, kits), kits, settings.joinGapSeconds(), appearing(), exchanges);
+        FateBook fates = new FateBook();
+        List<Tracklet> chosen = selected(linked, fates);
+        List<Tracklet> tracks = chosen;
         Optional<SideCounter.Sides> sides = sides(tracks);
         if (sides.isPresent()) {
             tracks = closedBySide(tracks, sides.get(), kits, exchanges);
         } else if (settings.playersPerSide().isPresent()) {
             tracks = closed(tracks, 2 * settings.playersPerSide().getAsInt(), kits, exchanges);
         }
+        fates.left(chosen, tracks, t -> Fate.ONE_TOO_MANY);
+        List<Tracklet> closed = tracks;
         ExchangeMender mender = new ExchangeMender(settings.motion(), kits, HeightLikelihood.learn(tracks));
         tracks = mender.mended(tracks);
         exchanges.addAll(mender.doubts());
@@ -100,17 +135,35 @@ public final class OfflineTracker {
                 .refined(tracks).stream()
                         .sorted(Comparator.comparingDouble(Tracklet::startSeconds))
                         .toList();
+        fates.left(closed, tracks, t -> Fate.NOT_EXPECTED);
         boolean everyoneHasATeam = sides.isEmpty() && settings.playersPerSide().isPresent();
-        TeamSorter.Sorted teams = sorted(tracks, everyoneHasATeam ? settings.playersPerSide() : OptionalInt.empty());
+        OptionalInt perSide = everyoneHasATeam ? settings.playersPerSide() : OptionalInt.empty();
+        return told(tracks, perSide, exchanges, fates, staticCamera);
+    }
+
+    private List<Tracklet> selected(List<Tracklet> tracks, FateBook fates) {
+        List<Tracklet> chosen = TrackSelection.select(tracks, settings, rules, lookSeconds());
+        fates.left(tracks, chosen, t -> TrackSelection.whyNot(t, settings, rules, lookSeconds()));
+        return chosen;
+    }
+
+    private TrackedFilm told(
+            List<Tracklet> tracks,
+            OptionalInt playersPerSide,
+            List<Exchange> exchanges,
+            FateBook fates,
+            boolean staticCamera) {
+        TeamSorter.Sorted teams = sorted(tracks, playersPerSide);
         return new TrackedFilm(
                 assembled(tracks, teams, exchanges),
                 new TeamKits(rgb(teams.first()), rgb(teams.second())),
-                staticCamera);
+                staticCamera,
+                fates.fates(sightings.values(), dropped, tracks));
     }
 
     /** The pieces, cut where they went over from one team to the other, as far as the longest of them tell the kits. */
     private List<Tracklet> ofOneTeam(List<Tracklet> pieces, KitLikelihood kits) {
-        List<Tracklet> linked = link(pieces, kits, settings.joinGapSeconds(), APPEARING_DENSITY, new ArrayList<>());
+        List<Tracklet> linked = link(pieces, kits, settings.joinGapSeconds(), appearing(), new ArrayList<>());
         TeamSorter.Sorted teams =
                 sorted(TrackSelection.select(linked, settings, rules, lookSeconds()), OptionalInt.empty());
         if (teams.first().isEmpty() || teams.second().isEmpty()) {
@@ -119,8 +172,15 @@ public final class OfflineTracker {
         return new KitChangeCutter(teams.first().get(), teams.second().get()).cut(pieces);
     }
 
+    private double appearing() {
+        return settings.whom() == Whom.EVERYONE ? APPEARING_DENSITY_OPEN : APPEARING_DENSITY;
+    }
+
     /** As told, where the kits tell as many apart; else as counted. */
     private Optional<SideCounter.Sides> sides(List<Tracklet> tracks) {
+        if (settings.whom() == Whom.EVERYONE) {
+            return Optional.empty();
+        }
         List<Team> teams = teams(sorted(tracks, OptionalInt.empty()));
         if (settings.playersPerSide().isEmpty()) {
             return SideCounter.count(tracks, teams, rules);
@@ -154,7 +214,14 @@ public final class OfflineTracker {
         return TrackSelection.atMost(joined, people);
     }
 
-    private static TeamSorter.Sorted sorted(List<Tracklet> tracks, OptionalInt playersPerSide) {
+    /** Where there is no game there are no teams. */
+    private TeamSorter.Sorted sorted(List<Tracklet> tracks, OptionalInt playersPerSide) {
+        if (settings.whom() == Whom.EVERYONE) {
+            return new TeamSorter.Sorted(
+                    Collections.nCopies(tracks.size(), new TeamSorter.Membership(Team.UNKNOWN, 0)),
+                    Optional.empty(),
+                    Optional.empty());
+        }
         return TeamSorter.sort(
                 tracks.stream().map(OfflineTracker::wholeKit).toList(),
                 tracks.stream().mapToDouble(t -> t.sightings().size()).toArray(),
@@ -198,11 +265,20 @@ public final class OfflineTracker {
                     i + 1,
                     teams.memberships().get(i).team(),
                     teams.memberships().get(i).probability(),
-                    FootContact.told(filler.filled(tracks.get(i))),
+                    FootContact.told(sided(filler.filled(tracks.get(i)))),
                     doubts.get(i),
-                    new Appearance(Optional.empty(), rgb(wholeKit(tracks.get(i))))));
+                    new Appearance(jersey(tracks.get(i)), rgb(wholeKit(tracks.get(i))))));
         }
         return new FilmTracks(frameTimes, players, Optional.empty());
+    }
+
+    private List<PlayerObservation> sided(List<PlayerObservation> track) {
+        return settings.parts().sides() ? LegSides.kept(track) : track;
+    }
+
+    private static Optional<JerseyReading> jersey(Tracklet track) {
+        return TrackNumbers.agreed(
+                track.sightings().stream().flatMap(s -> s.number().stream()).toList());
     }
 
     private static List<List<IdentityDoubt>> doubts(List<Tracklet> tracks, List<Exchange> exchanges) {

@@ -30,6 +30,11 @@ final class PoseClaims {
     /** A person and the joints that are his. */
     record Claim(Detection detection, Optional<Pose> pose) {}
 
+    /** People whose joints nobody looked for. */
+    static List<Claim> none(List<Detection> detections) {
+        return detections.stream().map(d -> new Claim(d, Optional.empty())).toList();
+    }
+
     /**
      * The people, in the same order.
      *

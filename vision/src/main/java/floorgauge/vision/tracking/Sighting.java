@@ -3,6 +3,7 @@ package floorgauge.vision.tracking;
 import floorgauge.court.floor.FloorEstimate;
 import floorgauge.court.track.PlayerObservation;
 import floorgauge.vision.kit.KitColour;
+import floorgauge.vision.network.NumberBelief;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -14,23 +15,43 @@ import java.util.OptionalDouble;
  * @param kit colours of the clothes; empty where too little of them was seen
  * @param movingShare share of the box that differs from the empty hall, 0 to 1; empty where that is not known
  * @param heightMetres from the feet to the top of the box, as the person stands; empty where either is out of sight
+ * @param number what the jersey says; empty where nobody looked or neither chest nor back is in view
  */
 public record Sighting(
         PlayerObservation observation,
         Optional<KitColour> kit,
         OptionalDouble movingShare,
-        OptionalDouble heightMetres) {
+        OptionalDouble heightMetres,
+        Optional<NumberBelief> number) {
 
     public Sighting {
         Objects.requireNonNull(observation, "observation");
         Objects.requireNonNull(kit, "kit");
         Objects.requireNonNull(movingShare, "movingShare");
         Objects.requireNonNull(heightMetres, "heightMetres");
+        Objects.requireNonNull(number, "number");
+    }
+
+    /** A person at whose jersey nobody looked. */
+    public Sighting(
+            PlayerObservation observation,
+            Optional<KitColour> kit,
+            OptionalDouble movingShare,
+            OptionalDouble heightMetres) {
+        this(observation, kit, movingShare, heightMetres, Optional.empty());
     }
 
     /** A person whose height is not known. */
     public Sighting(PlayerObservation observation, Optional<KitColour> kit, OptionalDouble movingShare) {
-        this(observation, kit, movingShare, OptionalDouble.empty());
+        this(observation, kit, movingShare, OptionalDouble.empty(), Optional.empty());
+    }
+
+    Sighting withoutKit() {
+        return new Sighting(observation, Optional.empty(), movingShare, heightMetres, number);
+    }
+
+    Sighting withoutBackground() {
+        return new Sighting(observation, kit, OptionalDouble.empty(), heightMetres, number);
     }
 
     long frame() {

@@ -1,5 +1,6 @@
 package floorgauge.vision.tracking;
 
+import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.rules.RuleSet;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -32,6 +33,9 @@ final class TrackSelection {
     /** Least share of a person's box that differs from the empty hall, in a quarter of the sightings. */
     private static final double LEAST_MOVING_SHARE = 0.06;
 
+    /** Further than errors of measurement carry someone who stands. */
+    private static final double TRAVEL_METRES = 2;
+
     private TrackSelection() {}
 
     /** Tracklets that are more than a lone false alarm. */
@@ -47,13 +51,39 @@ final class TrackSelection {
     static List<Tracklet> select(List<Tracklet> tracks, TrackingSettings settings, RuleSet rules, double lookSeconds) {
         List<Tracklet> longEnough = tracks.stream()
                 .filter(t -> seenEnough(t, settings, lookSeconds))
-                .filter(t -> isOnCourt(t, rules, lookSeconds))
                 .toList();
-        longEnough =
-                longEnough.stream().filter(playing(longEnough, rules)::contains).toList();
-        List<Tracklet> chosen = new ArrayList<>(longEnough);
+        List<Tracklet> chosen = new ArrayList<>(
+                settings.whom() == Whom.EVERYONE ? alive(longEnough) : players(longEnough, rules, lookSeconds));
         chosen.sort(Comparator.comparingDouble(Tracklet::startSeconds));
         return chosen;
+    }
+
+    /** Why a track was not chosen. */
+    static Fate whyNot(Tracklet t, TrackingSettings settings, RuleSet rules, double lookSeconds) {
+        if (!seenEnough(t, settings, lookSeconds)) {
+            return Fate.TOO_BRIEF;
+        }
+        boolean outside = settings.whom() == Whom.PLAYERS && !isOnCourt(t, rules, lookSeconds);
+        return outside ? Fate.OUTSIDE_THE_LINES : Fate.NEVER_MOVED;
+    }
+
+    private static List<Tracklet> players(List<Tracklet> tracks, RuleSet rules, double lookSeconds) {
+        List<Tracklet> onCourt =
+                tracks.stream().filter(t -> isOnCourt(t, rules, lookSeconds)).toList();
+        return onCourt.stream().filter(playing(onCourt, rules)::contains).toList();
+    }
+
+    /**
+     * Those who differ from the empty place, or went somewhere: who stands for most of the film is part of its background, but
+     * seldom stood there from the first second to the last.
+     */
+    private static List<Tracklet> alive(List<Tracklet> tracks) {
+        return tracks.stream().filter(t -> moves(t) || travels(t)).toList();
+    }
+
+    private static boolean travels(Tracklet t) {
+        FloorPoint first = t.sightings().get(0).foot().mean();
+        return t.sightings().stream().anyMatch(s -> s.foot().mean().distanceTo(first) >= TRAVEL_METRES);
     }
 
     private static boolean seenEnough(Tracklet t, TrackingSettings settings, double lookSeconds) {

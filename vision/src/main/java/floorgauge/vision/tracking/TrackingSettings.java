@@ -1,5 +1,6 @@
 package floorgauge.vision.tracking;
 
+import java.util.Objects;
 import java.util.OptionalInt;
 
 /**
@@ -12,6 +13,8 @@ import java.util.OptionalInt;
  * @param joinGapSeconds longest absence after which two pieces of a track may be joined
  * @param fillGapSeconds longest gap inside a track that is filled with predicted positions
  * @param leastTrackSeconds a track seen for less is dropped as a false alarm
+ * @param whom players, or everyone
+ * @param parts what helps; all of it, but to measure what each is worth
  */
 public record TrackingSettings(
         double detectionIntervalSeconds,
@@ -20,9 +23,13 @@ public record TrackingSettings(
         double coastSeconds,
         double joinGapSeconds,
         double fillGapSeconds,
-        double leastTrackSeconds) {
+        double leastTrackSeconds,
+        Whom whom,
+        TrackingParts parts) {
 
     public TrackingSettings {
+        Objects.requireNonNull(whom, "whom");
+        Objects.requireNonNull(parts, "parts");
         requireAtLeastZero(detectionIntervalSeconds, "detection interval");
         requireAtLeastZero(courtMarginMetres, "court margin");
         requireAtLeastZero(coastSeconds, "coasting time");
@@ -32,11 +39,15 @@ public record TrackingSettings(
         if (playersPerSide.isPresent() && playersPerSide.getAsInt() < 1) {
             throw new IllegalArgumentException("players per side must be at least 1: " + playersPerSide.getAsInt());
         }
+        if (playersPerSide.isPresent() && whom == Whom.EVERYONE) {
+            throw new IllegalArgumentException("where everyone is followed there are no sides to count");
+        }
     }
 
     /** Half a second of coasting bridges a person behind another; three seconds of absence, a screen and a turn. */
     public static TrackingSettings defaults() {
-        return new TrackingSettings(0.08, 1.0, OptionalInt.empty(), 0.6, 4.0, 2.0, 0.4);
+        return new TrackingSettings(
+                0.08, 1.0, OptionalInt.empty(), 0.6, 4.0, 2.0, 0.4, Whom.PLAYERS, TrackingParts.ALL);
     }
 
     /** The same with so many players a side. */
@@ -48,7 +59,9 @@ public record TrackingSettings(
                 coastSeconds,
                 joinGapSeconds,
                 fillGapSeconds,
-                leastTrackSeconds);
+                leastTrackSeconds,
+                whom,
+                parts);
     }
 
     /** The same with people looked for so often. */
@@ -60,7 +73,9 @@ public record TrackingSettings(
                 coastSeconds,
                 joinGapSeconds,
                 fillGapSeconds,
-                leastTrackSeconds);
+                leastTrackSeconds,
+                whom,
+                parts);
     }
 
     /** The same with another margin about the court. */
@@ -72,7 +87,37 @@ public record TrackingSettings(
                 coastSeconds,
                 joinGapSeconds,
                 fillGapSeconds,
-                leastTrackSeconds);
+                leastTrackSeconds,
+                whom,
+                parts);
+    }
+
+    /** The same for everyone in the picture, wherever they stand and however many they are. */
+    public TrackingSettings withEveryone() {
+        return new TrackingSettings(
+                detectionIntervalSeconds,
+                courtMarginMetres,
+                OptionalInt.empty(),
+                coastSeconds,
+                joinGapSeconds,
+                fillGapSeconds,
+                leastTrackSeconds,
+                Whom.EVERYONE,
+                parts);
+    }
+
+    /** The same with some parts switched off. */
+    public TrackingSettings withParts(TrackingParts chosen) {
+        return new TrackingSettings(
+                detectionIntervalSeconds,
+                courtMarginMetres,
+                playersPerSide,
+                coastSeconds,
+                joinGapSeconds,
+                fillGapSeconds,
+                leastTrackSeconds,
+                whom,
+                chosen);
     }
 
     /** How players move: accelerations of 3 m/s2 (half the human limit of 6, common practice) that last half a second. */

@@ -78,8 +78,7 @@ class NumberReaderTest {
 
     @Test
     void aCropsAnswerDoesNotDependOnItsNeighbours() {
-        List<Consumer<Mat>> many =
-                new ArrayList<>(Collections.nCopies(20, crops().get(2)));
+        List<Consumer<Mat>> many = new ArrayList<>(Collections.nCopies(20, crops().get(2)));
         many.set(17, crops().get(0));
         assertThat(reader.read(many).get(17).of(23))
                 .isCloseTo(reader.read(crops()).get(0).of(23), within(1e-5));

@@ -157,6 +157,75 @@ class RealPicturesTest {
         assertThat(table.get(0.3).precision()).isGreaterThan(0.7);
     }
 
+    /**
+     * Joints of labelled people of at least 80 pixels, against where the labels say: how far above, in the median and as a share of the
+     * box's height. A network that puts ankles too high moves everyone away from a low camera.
+     */
+    @Test
+    void jointsOnPhotographsAreAsHighAsTheLabelsSay() throws IOException {
+        Path people = given("floorgauge.people");
+        JsonNode labels =
+                new ObjectMapper().readTree(people.resolve("annotations.json").toFile());
+        Map<Integer, List<JsonNode>> byImage = new TreeMap<>();
+        for (JsonNode label : labels.get("annotations")) {
+            if (label.get("num_keypoints").asInt() >= 14
+                    && label.get("bbox").get(3).asDouble() >= 80) {
+                byImage.computeIfAbsent(label.get("image_id").asInt(), i -> new ArrayList<>())
+                        .add(label);
+            }
+        }
+        Map<Joint, List<Double>> above = new TreeMap<>();
+        try (PoseEstimator estimator = new PoseEstimator(ModelFolder.standard(), PoseQuality.FAST)) {
+            for (JsonNode image : labels.get("images")) {
+                List<JsonNode> own = byImage.getOrDefault(image.get("id").asInt(), List.of());
+                Path file =
+                        people.resolve("images").resolve(image.get("file_name").asText());
+                if (!own.isEmpty()) {
+                    addHeights(estimator, Imgcodecs.imread(file.toString(), Imgcodecs.IMREAD_COLOR), own, above);
+                }
+            }
+        }
+        above.values().forEach(list -> list.sort(Comparator.naturalOrder()));
+        above.forEach((joint, list) -> System.out.printf(
+                Locale.ROOT,
+                "photographs, %s: median %+.4f of the height above its label, middle half %+.4f to %+.4f, %d people%n",
+                joint,
+                list.get(list.size() / 2),
+                list.get(list.size() / 4),
+                list.get(list.size() * 3 / 4),
+                list.size()));
+        for (Joint joint : List.of(Joint.LEFT_ANKLE, Joint.RIGHT_ANKLE)) {
+            List<Double> list = above.get(joint);
+            assertThat(list.get(list.size() / 2)).isBetween(-0.02, 0.02);
+        }
+    }
+
+    private static void addHeights(
+            PoseEstimator estimator, Mat picture, List<JsonNode> people, Map<Joint, List<Double>> above) {
+        List<ImageBox> boxes = people.stream()
+                .map(p -> p.get("bbox"))
+                .map(b -> new ImageBox(
+                        b.get(0).asDouble(),
+                        b.get(1).asDouble(),
+                        b.get(2).asDouble(),
+                        b.get(3).asDouble()))
+                .toList();
+        List<Pose> poses = estimator.estimate(picture, boxes);
+        for (int i = 0; i < boxes.size(); i++) {
+            JsonNode joints = people.get(i).get("keypoints");
+            for (Joint joint : Joint.values()) {
+                int at = 3 * joint.ordinal();
+                Keypoint seen = poses.get(i).at(joint);
+                if (joints.get(at + 2).asInt() == 2 && seen.score() >= 0.3) {
+                    above.computeIfAbsent(joint, j -> new ArrayList<>())
+                            .add((joints.get(at + 1).asDouble()
+                                            - seen.position().y())
+                                    / boxes.get(i).height());
+                }
+            }
+        }
+    }
+
     private static PersonDetector detector() {
         return new PersonDetector(ModelFolder.standard(), new DetectorSettings(MIN_SCORES[0], 0.6));
     }

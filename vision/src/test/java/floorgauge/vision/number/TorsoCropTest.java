@@ -25,9 +25,10 @@ class TorsoCropTest {
         OpenCv.load();
     }
 
-    private static Pose torso(PixelPoint left, PixelPoint right, PixelPoint leftHip, PixelPoint rightHip, double score) {
-        List<Keypoint> joints = new ArrayList<>(
-                Collections.nCopies(Joint.values().length, new Keypoint(new PixelPoint(0, 0), 0.9)));
+    private static Pose torso(
+            PixelPoint left, PixelPoint right, PixelPoint leftHip, PixelPoint rightHip, double score) {
+        List<Keypoint> joints =
+                new ArrayList<>(Collections.nCopies(Joint.values().length, new Keypoint(new PixelPoint(0, 0), 0.9)));
         joints.set(Joint.LEFT_SHOULDER.ordinal(), new Keypoint(left, score));
         joints.set(Joint.RIGHT_SHOULDER.ordinal(), new Keypoint(right, score));
         joints.set(Joint.LEFT_HIP.ordinal(), new Keypoint(leftHip, score));

@@ -11,6 +11,7 @@ import floorgauge.court.track.FilmTracks;
 import floorgauge.court.track.FootSource;
 import floorgauge.court.track.PlayerObservation;
 import floorgauge.court.track.PlayerTrack;
+import floorgauge.court.track.Team;
 import floorgauge.vision.kit.KitColour;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -199,6 +200,46 @@ class OfflineTrackerTest {
         Filming filming = new Filming(6);
         filming.settings = TrackingSettings.defaults().withPlayersPerSide(1);
         assertThat(filming.film(walkers).players()).hasSize(2);
+    }
+
+    /** Ten who cross a yard one after the other, four at a time, two kits among them, most of them outside any lines. */
+    private static List<Walker> passersBy() {
+        List<Walker> walkers = new ArrayList<>();
+        for (int i = 0; i < 10; i++) {
+            double from = 1.5 * i;
+            double y = 4 * (i % 4) + 4;
+            boolean leftToRight = i % 2 == 0;
+            walkers.add(new Walker(i % 3 == 0 ? WHITE : RED, t -> {
+                double x = 1.3 * (t - from) - 3;
+                return t < from || t > from + 5 ? null : new FloorPoint(leftToRight ? x : -x, y);
+            }));
+        }
+        return walkers;
+    }
+
+    @Test
+    void everyoneWhoPassesByIsFollowedWithoutATeam() {
+        Filming filming = new Filming(9);
+        filming.seconds = 20;
+        filming.settings = TrackingSettings.defaults().withEveryone();
+        List<Walker> walkers = passersBy();
+        FilmTracks tracks = filming.film(walkers);
+        assertThat(tracks.players()).as("tracks").hasSameSizeAs(walkers);
+        assertThat(tracks.players().stream().map(PlayerTrack::team)).containsOnly(Team.UNKNOWN);
+        for (int i = 0; i < walkers.size(); i++) {
+            Walker walker = walkers.get(i);
+            assertThat(farthest(tracks.players().get(i), walker))
+                    .as("passer-by %d", i)
+                    .isLessThan(1);
+        }
+    }
+
+    @Test
+    void whoOnlyPassesOutsideTheLinesIsNoPlayer() {
+        Filming filming = new Filming(9);
+        filming.seconds = 20;
+        assertThat(filming.film(passersBy()).players())
+                .hasSizeLessThan(passersBy().size());
     }
 
     @Test
