@@ -1,5 +1,6 @@
 package floorgauge.app.chain;
 
+import floorgauge.vision.network.Precision;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
@@ -13,6 +14,7 @@ import java.util.OptionalInt;
  * @param court name of a rule book
  * @param standards the team's standards
  * @param playersPerSide how many of each team are on the floor; empty to find out from the film
+ * @param precision in which poses are computed; empty to let this machine choose once
  * @param scripts names of shipped scripts, or script files; none to hold possessions against no script
  */
 public record ChainOptions(
@@ -20,6 +22,7 @@ public record ChainOptions(
         Optional<String> court,
         Optional<Path> standards,
         OptionalInt playersPerSide,
+        Optional<Precision> precision,
         List<String> scripts) {
 
     public ChainOptions {
@@ -28,5 +31,6 @@ public record ChainOptions(
         Objects.requireNonNull(court, "court");
         Objects.requireNonNull(standards, "standards");
         Objects.requireNonNull(playersPerSide, "playersPerSide");
+        Objects.requireNonNull(precision, "precision");
     }
 }

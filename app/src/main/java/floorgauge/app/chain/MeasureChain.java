@@ -19,12 +19,17 @@ import floorgauge.events.script.Script;
 import floorgauge.events.standards.Standards;
 import floorgauge.vision.film.FilmHash;
 import floorgauge.vision.film.FilmInfo;
+import floorgauge.vision.network.ModelFolder;
+import floorgauge.vision.network.PoseQuality;
+import floorgauge.vision.network.Precision;
+import floorgauge.vision.network.PrecisionTrial;
 import floorgauge.vision.timing.StageTimes;
 import floorgauge.vision.tracking.FilmTracker;
 import floorgauge.vision.tracking.TrackedFilm;
 import floorgauge.vision.tracking.TrackingSettings;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -38,6 +43,7 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
     private final CourtFinder courts;
     private final Standards standards;
     private final TrackingSettings tracking;
+    private final Precision precision;
     private final List<Script> scripts;
     private final Map<String, String> commonSettings;
     private final ChainTimes times = new ChainTimes();
@@ -48,7 +54,9 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
             Standards standards,
             List<Script> scripts,
             TrackingSettings tracking,
+            Precision precision,
             Map<String, String> commonSettings) {
+        this.precision = precision;
         this.courts = courts;
         this.standards = standards;
         this.scripts = scripts;
@@ -76,11 +84,16 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
         } else {
             settings.put("playersPerSide", "found");
         }
+        Precision precision = options.precision()
+                .orElseGet(() -> PrecisionTrial.remembered(
+                        PrecisionTrial.standardMemory(), ModelFolder.standard(), PoseQuality.FAST));
+        settings.put("posePrecision", precision.name().toLowerCase(Locale.ROOT));
         return new MeasureChain(
                 new CourtFinder(options.points(), options.court()),
                 CommonSettings.standards(options),
                 CommonSettings.scripts(options),
                 tracking,
+                precision,
                 settings);
     }
 
@@ -134,7 +147,7 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
         List<List<ShownFrame>> frames = stages.during(
                 "decisive frames", () -> KeyFramePictures.read(film, Integer.MAX_VALUE, tracks, findings.all()));
         times.measured(film, measured.film());
-        ResultFiles files = new ResultFiles(measured, frames, CommonSettings.thresholds(standards));
+        ResultFiles files = new ResultFiles(measured, frames, CommonSettings.thresholds(standards), tracked.fates());
         return folder -> stages.during("writing", () -> {
             files.writeInto(folder);
             return folder;
@@ -176,7 +189,7 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
     /** The networks are loaded when the first film needs them. */
     private FilmTracker tracker() {
         if (tracker.isEmpty()) {
-            tracker = Optional.of(new FilmTracker(tracking));
+            tracker = Optional.of(new FilmTracker(tracking, ModelFolder.standard(), precision));
         }
         return tracker.get();
     }

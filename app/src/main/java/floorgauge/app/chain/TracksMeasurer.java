@@ -102,7 +102,10 @@ public final class TracksMeasurer implements FilmMeasurer {
         MeasuredFilm measured =
                 new MeasuredFilm(source, settingsFor(file), CourtReading.withoutPicture(rules), tracks, findings);
         return new ResultFiles(
-                measured, Collections.nCopies(findings.all().size(), List.of()), CommonSettings.thresholds(standards));
+                measured,
+                Collections.nCopies(findings.all().size(), List.of()),
+                CommonSettings.thresholds(standards),
+                List.of());
     }
 
     private FilmTracks read(Path file) {

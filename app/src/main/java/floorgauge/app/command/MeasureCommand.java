@@ -7,6 +7,7 @@ import floorgauge.app.batch.ResultsFolder;
 import floorgauge.app.chain.ChainOptions;
 import floorgauge.app.chain.MeasureChain;
 import floorgauge.app.chain.TracksMeasurer;
+import floorgauge.vision.network.Precision;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
@@ -96,6 +97,14 @@ final class MeasureCommand implements Callable<Integer> {
     private Integer playersPerSide;
 
     @Option(
+            names = "--precision",
+            paramLabel = "NUMBERS",
+            description =
+                    "Numbers in which poses are computed: single, or bfloat16, shorter and on some processors faster"
+                            + " (default: this machine tries both once and keeps to what it chose).")
+    private String precision;
+
+    @Option(
             names = "--timings",
             description = "Say at the end how long each stage took, beside reading the films alone.")
     private boolean timings;
@@ -106,9 +115,10 @@ final class MeasureCommand implements Callable<Integer> {
             throw new ParameterException(
                     spec.commandLine(), "name films or folders to measure, or one file with --tracks");
         }
-        if (tracks != null && (playersPerSide != null || timings)) {
+        if (tracks != null && (playersPerSide != null || timings || precision != null)) {
             throw new ParameterException(
-                    spec.commandLine(), "--a-side and --timings are for films; a file of tracks has its players");
+                    spec.commandLine(),
+                    "--a-side, --precision and --timings are for films; a file of tracks has its players");
         }
         if (playersPerSide != null && (playersPerSide < 1 || playersPerSide > MOST_PLAYERS_PER_SIDE)) {
             throw new ParameterException(
@@ -120,6 +130,7 @@ final class MeasureCommand implements Callable<Integer> {
                 Optional.ofNullable(court),
                 Optional.ofNullable(standards),
                 playersPerSide == null ? OptionalInt.empty() : OptionalInt.of(playersPerSide),
+                posePrecision(),
                 scripts);
         if (tracks != null) {
             return run(TracksMeasurer.of(options, framesPerSecond), FilmList.of(List.of(tracks)));
@@ -133,6 +144,18 @@ final class MeasureCommand implements Callable<Integer> {
             }
             return exitCode;
         }
+    }
+
+    private Optional<Precision> posePrecision() {
+        if (precision == null) {
+            return Optional.empty();
+        }
+        for (Precision known : Precision.values()) {
+            if (known.name().equalsIgnoreCase(precision)) {
+                return Optional.of(known);
+            }
+        }
+        throw new ParameterException(spec.commandLine(), "--precision must be single or bfloat16, not " + precision);
     }
 
     private int run(FilmMeasurer measurer, FilmList films) {

@@ -10,7 +10,7 @@ import java.util.Set;
 /** How long each stage took and how many frames of film a second that is, one stage a line. */
 final class TimingTable {
 
-    private static final Set<String> NETWORKS = Set.of("detector", "poses");
+    private static final Set<String> NETWORKS = Set.of("detector", "poses", "numbers", "ball");
     private static final String LINE = "%-22s %9.1f s %9s frames a second";
 
     private final ChainTimes.Summary summary;

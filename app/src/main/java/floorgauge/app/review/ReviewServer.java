@@ -244,11 +244,13 @@ public final class ReviewServer implements AutoCloseable {
         });
         config.routes.post("/do/verdict", this::judge);
         config.routes.post("/do/take-back", r -> {
-            Optional<Subject> back = verdicts.takeBack(film(body(r).path("film").asText()).id());
+            Optional<Subject> back =
+                    verdicts.takeBack(film(body(r).path("film").asText()).id());
             changed(r, back, "Taken back.", "There is no verdict to take back.");
         });
         config.routes.post("/do/give-back", r -> {
-            Optional<Subject> back = verdicts.giveBack(film(body(r).path("film").asText()).id());
+            Optional<Subject> back =
+                    verdicts.giveBack(film(body(r).path("film").asText()).id());
             changed(r, back, "Given back.", "Nothing was taken back since the last verdict.");
         });
         config.routes.post("/do/player", this::keepPlayer);

@@ -66,7 +66,8 @@ final class WhoPage {
                 .text("Back to the sheet")
                 .close("a");
         if (suggestions.size() > 1) {
-            html.element("button", "type=\"button\" id=\"take-all\"", "Yes to all " + suggestions.size() + " suggestions");
+            html.element(
+                    "button", "type=\"button\" id=\"take-all\"", "Yes to all " + suggestions.size() + " suggestions");
         }
         html.close("p").close("header");
     }
@@ -82,7 +83,10 @@ final class WhoPage {
         Optional<Suggestion> suggested = Optional.ofNullable(suggestions.get(track.trackId()));
         html.text(told(track, suggested));
         suggested.ifPresent(s -> html.text(" ")
-                .open("button", "type=\"button\" class=\"take\" data-player=\"" + Svg.escape(s.player().id()) + "\"")
+                .open(
+                        "button",
+                        "type=\"button\" class=\"take\" data-player=\""
+                                + Svg.escape(s.player().id()) + "\"")
                 .text("Yes, " + s.player().called())
                 .close("button"));
         html.close("td").open("td");

@@ -221,9 +221,7 @@ public final class Films {
         OptionalInt number = whole(rows, "jersey_number");
         double probability = rows.getDouble("jersey_probability");
         return new Appearance(
-                number.isPresent()
-                        ? Optional.of(new JerseyReading(number.getAsInt(), probability))
-                        : Optional.empty(),
+                number.isPresent() ? Optional.of(new JerseyReading(number.getAsInt(), probability)) : Optional.empty(),
                 whole(rows, "shirt_rgb"));
     }
 }

@@ -32,6 +32,7 @@ record ShirtColour(double lightness, double a, double b) {
 
     /** Difference of two colours, CIE 1976: about 2.3 is what people just notice (Mahy and others, 1994). */
     double differenceTo(ShirtColour other) {
-        return Math.sqrt(Math.pow(lightness - other.lightness, 2) + Math.pow(a - other.a, 2) + Math.pow(b - other.b, 2));
+        return Math.sqrt(
+                Math.pow(lightness - other.lightness, 2) + Math.pow(a - other.a, 2) + Math.pow(b - other.b, 2));
     }
 }

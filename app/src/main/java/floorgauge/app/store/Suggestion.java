@@ -50,18 +50,18 @@ public record Suggestion(Player player, boolean byNumber) {
 
     private static Optional<Suggestion> byNumber(StoredTrack track, List<StoredTrack> tracks, List<Player> players) {
         return only(players.stream()
-                .filter(p -> wears(p, track).orElse(false))
-                .filter(p -> mayBe(p, track, tracks))
-                .toList())
+                        .filter(p -> wears(p, track).orElse(false))
+                        .filter(p -> mayBe(p, track, tracks))
+                        .toList())
                 .map(p -> new Suggestion(p, true));
     }
 
     private static Optional<Suggestion> byShirt(StoredTrack track, List<StoredTrack> tracks, List<Player> players) {
         return only(players.stream()
-                .filter(p -> wears(p, track).orElse(true))
-                .filter(p -> mayBe(p, track, tracks))
-                .filter(p -> looksLike(p, track, tracks))
-                .toList())
+                        .filter(p -> wears(p, track).orElse(true))
+                        .filter(p -> mayBe(p, track, tracks))
+                        .filter(p -> looksLike(p, track, tracks))
+                        .toList())
                 .map(p -> new Suggestion(p, false));
     }
 

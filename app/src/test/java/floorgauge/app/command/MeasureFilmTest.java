@@ -50,8 +50,8 @@ class MeasureFilmTest {
     private static final double TO_SECONDS = 4.8;
     private static final long MOST_MINUTES = 20;
     private static final String NAME = "- ö 'x' $(z)";
-    private static final List<String> FILES =
-            List.of("ball.parquet", "findings.json", "sheet.html", "tracks.mot.txt", "tracks.parquet");
+    private static final List<String> FILES = List.of(
+            "ball.parquet", "detections.csv.gz", "findings.json", "sheet.html", "tracks.mot.txt", "tracks.parquet");
 
     @TempDir
     private static Path folder;
@@ -102,6 +102,7 @@ class MeasureFilmTest {
         assertThat(findings.at("/court/source").asText()).isEqualTo("lines");
         assertThat(findings.at("/court/status").asText()).isEqualTo("good");
         assertThat(findings.at("/settings/playersPerSide").asText()).isEqualTo("found");
+        assertThat(findings.at("/settings/posePrecision").asText()).isIn("single", "bfloat16");
         assertThat(findings.at("/possessions")).isNotEmpty();
     }
 

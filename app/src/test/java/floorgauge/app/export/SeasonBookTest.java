@@ -42,9 +42,7 @@ class SeasonBookTest {
         Path results = ExportedFilms.results(folder, "film");
         Store store = Store.open(folder.resolve("season/season.db"));
         new FilmImport(store)
-                .take(
-                        results,
-                        new ImportDetails(LocalDate.of(2026, 1, 5), "Monday", Optional.empty(), false));
+                .take(results, new ImportDetails(LocalDate.of(2026, 1, 5), "Monday", Optional.empty(), false));
         StoredFilm film = new Films(store).all().get(0).film();
         StoredFinding weak = new Films(store).findings(film.id()).get(0);
         new Verdicts(store).judge(film, weak, wrong(weak));

@@ -86,8 +86,7 @@ class FirstSheetTimes {
                     results.resolve("findings.json"));
             importer.take(
                     results,
-                    new ImportDetails(
-                            LocalDate.of(2025, 9, 1).plusDays(film), "Practice", Optional.empty(), false));
+                    new ImportDetails(LocalDate.of(2025, 9, 1).plusDays(film), "Practice", Optional.empty(), false));
         }
     }
 

@@ -38,9 +38,7 @@ class LabelFileTest {
         FindingsJson.write(measured, results.resolve("findings.json"));
         store = Store.open(folder.resolve("season.db"));
         new FilmImport(store)
-                .take(
-                        results,
-                        new ImportDetails(LocalDate.of(2026, 3, 2), "Monday", Optional.empty(), false));
+                .take(results, new ImportDetails(LocalDate.of(2026, 3, 2), "Monday", Optional.empty(), false));
         film = new Films(store).newest().orElseThrow();
         findings = new Films(store).findings(film.id());
     }

@@ -43,10 +43,12 @@ class SuggestionTest {
         assertThat(Suggestion.of(List.of(), BOTH)).isEmpty();
         assertThat(Suggestion.of(List.of(track(1, 0, 9, Appearance.UNSEEN, null)), BOTH))
                 .isEmpty();
-        assertThat(Suggestion.of(List.of(track(1, 0, 9, number(7), null)), BOTH)).isEmpty();
+        assertThat(Suggestion.of(List.of(track(1, 0, 9, number(7), null)), BOTH))
+                .isEmpty();
         assertThat(Suggestion.of(List.of(track(1, 0, 9, number(31), null)), List.of()))
                 .isEmpty();
-        assertThat(Suggestion.of(List.of(track(1, 0, 9, number(31), VOSS)), BOTH)).isEmpty();
+        assertThat(Suggestion.of(List.of(track(1, 0, 9, number(31), VOSS)), BOTH))
+                .isEmpty();
     }
 
     @Test
@@ -73,8 +75,7 @@ class SuggestionTest {
                 .isEmpty();
         StoredTrack later = track(2, 9.2, 12, Appearance.UNSEEN, QUILL);
         assertThat(Suggestion.of(List.of(open, later), BOTH)).containsKey(1);
-        StoredTrack otherKit =
-                new StoredTrack(2, Team.SECOND, 1, 10, 12, Appearance.UNSEEN, Optional.of(QUILL));
+        StoredTrack otherKit = new StoredTrack(2, Team.SECOND, 1, 10, 12, Appearance.UNSEEN, Optional.of(QUILL));
         assertThat(Suggestion.of(List.of(open, otherKit), BOTH)).isEmpty();
     }
 
