@@ -13,6 +13,8 @@ import floorgauge.eval.pose.PoseFrame;
 import floorgauge.eval.pose.PosedPerson;
 import floorgauge.eval.tracking.MotChallengeFile;
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -21,6 +23,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.zip.GZIPInputStream;
 
 /**
  * What stands beside a rendered film; the formats are described in {@code docs/truth.md}.
@@ -51,8 +54,19 @@ public record RenderedTruth(
         String name = film.getFileName().toString().replace(".mp4", "");
         return new RenderedTruth(
                 MotChallengeFile.read(film.resolveSibling(name + ".mot.txt")),
-                poses(JSON.readTree(film.resolveSibling(name + ".poses.json").toFile())),
-                ball(JSON.readTree(film.resolveSibling(name + ".truth.json").toFile())));
+                poses(read(film.resolveSibling(name + ".poses.json"))),
+                ball(read(film.resolveSibling(name + ".truth.json"))));
+    }
+
+    /** The file, or the same compressed. */
+    private static JsonNode read(Path file) throws IOException {
+        if (Files.exists(file)) {
+            return JSON.readTree(file.toFile());
+        }
+        try (InputStream in =
+                new GZIPInputStream(Files.newInputStream(file.resolveSibling(file.getFileName() + ".gz")))) {
+            return JSON.readTree(in);
+        }
     }
 
     private static SortedMap<Long, List<PoseFrame.Truth>> poses(JsonNode coco) {

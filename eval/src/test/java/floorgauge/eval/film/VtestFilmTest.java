@@ -51,9 +51,11 @@ class VtestFilmTest {
         assumeTrue(!given.isBlank(), "skipped: give OpenCV's sample film with -Dfloorgauge.vtest=FILE");
         Path film = Path.of(given);
         CourtCalibration yard = yard();
-        // The plane's scale is nominal, so nobody is left out for standing outside the lines.
-        TrackingSettings settings =
-                TrackingSettings.defaults().withCourtMargin(30).withDetectionInterval(0.2);
+        // The plane's scale is nominal, and who walks by plays for nobody.
+        TrackingSettings settings = TrackingSettings.defaults()
+                .withCourtMargin(30)
+                .withDetectionInterval(0.2)
+                .withEveryone();
         TrackedFilm tracked;
         try (FilmTracker tracker = new FilmTracker(settings)) {
             tracked = tracker.track(film, yard, (t, d) -> {});
