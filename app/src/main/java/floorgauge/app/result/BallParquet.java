@@ -91,6 +91,15 @@ public final class BallParquet {
      * @throws MendableException where it is not as {@link #write} leaves it
      */
     public static Optional<List<BallObservation>> read(Path file) {
+        return read(file, "");
+    }
+
+    /** The same between two times of the film, seconds, both counted. */
+    public static Optional<List<BallObservation>> read(Path file, double fromSeconds, double toSeconds) {
+        return read(file, " WHERE time_s BETWEEN " + fromSeconds + " AND " + toSeconds);
+    }
+
+    private static Optional<List<BallObservation>> read(Path file, String filter) {
         if (!Files.isRegularFile(file)) {
             return Optional.empty();
         }
@@ -98,7 +107,8 @@ public final class BallParquet {
         try (DuckDBConnection connection = TracksParquet.open();
                 Statement statement = connection.createStatement();
                 ResultSet rows =
-                        statement.executeQuery("SELECT * FROM read_parquet('" + quoted(file) + "') ORDER BY frame")) {
+                        statement.executeQuery(
+                                "SELECT * FROM read_parquet('" + quoted(file) + "')" + filter + " ORDER BY frame")) {
             while (rows.next()) {
                 ball.add(observation(rows));
             }

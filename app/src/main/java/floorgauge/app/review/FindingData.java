@@ -67,6 +67,7 @@ final class FindingData {
         ArrayNode marks = root.putArray("marks");
         finding.marks().forEach(m -> mark(marks, m));
         players(root, film, possession, names, from, to);
+        ball(root, film, from, to);
         return root.toString();
     }
 
@@ -146,7 +147,7 @@ final class FindingData {
             root.put("missing", "The tracks of this film cannot be read; measure it again.");
             return;
         }
-        int samples = (int) Math.round((to - from) / STEP_SECONDS) + 1;
+        int samples = samples(from, to);
         for (Trail trail : trails) {
             ObjectNode player = players.addObject()
                     .put("track", trail.trackId())
@@ -175,12 +176,24 @@ final class FindingData {
         }
     }
 
-    /** Frames with everyone's box and joints in pixels. */
+    /** Nothing where the ball was not looked for. */
+    private static void ball(ObjectNode root, StoredFilm film, double from, double to) {
+        FilmFolder.ball(film, from - STEP_SECONDS, to + STEP_SECONDS)
+                .ifPresent(seen -> new BallData(seen).sample(root.putArray("ball"), from, STEP_SECONDS, samples(from, to)));
+    }
+
+    private static int samples(double from, double to) {
+        return (int) Math.round((to - from) / STEP_SECONDS) + 1;
+    }
+
+    /** Frames with everyone's box and joints, and the ball, in pixels. */
     static String pictures(StoredFilm film, double from, double to) {
         ObjectNode root = JSON.createObjectNode();
         ArrayNode frames = root.putArray("frames");
+        BallData ball = new BallData(FilmFolder.ball(film, from, to).orElse(List.of()));
         for (TracksWindow.Picture picture : new TracksWindow(FilmFolder.tracks(film), from, to).pictures()) {
             ObjectNode frame = frames.addObject().put("at", picture.timeSeconds());
+            ball.picture(frame, picture.timeSeconds());
             ArrayNode players = frame.putArray("players");
             for (TracksWindow.InPicture player : picture.players()) {
                 ArrayNode numbers = players.addObject()

@@ -1,5 +1,6 @@
 package floorgauge.app.season;
 
+import floorgauge.app.result.BallParquet;
 import floorgauge.app.result.CourtReading;
 import floorgauge.app.result.Digest;
 import floorgauge.app.result.FilmSource;
@@ -145,6 +146,7 @@ public final class DemoSeason {
         Files.createDirectories(results.getParent());
         Path beside = Files.createTempDirectory(results.getParent(), ".making-");
         TracksParquet.write(measured.tracks(), beside.resolve("tracks.parquet"));
+        BallParquet.write(seen.ball().orElseThrow(), beside.resolve(BallParquet.FILE));
         FindingsJson.write(measured, beside.resolve("findings.json"));
         move(beside, results);
     }
@@ -152,7 +154,7 @@ public final class DemoSeason {
     private static void move(Path beside, Path results) {
         try {
             Files.createDirectories(results);
-            for (String file : List.of("tracks.parquet", "findings.json")) {
+            for (String file : List.of("tracks.parquet", BallParquet.FILE, "findings.json")) {
                 Files.move(
                         beside.resolve(file), results.resolve(file), java.nio.file.StandardCopyOption.REPLACE_EXISTING);
             }

@@ -2,10 +2,25 @@
 
 const SPEEDS = [1, 0.5, 0.25];
 
-/** A clock for what has no film: it runs only while it is played. */
-export class FreeClock {
-  constructor(from, to, step) {
-    Object.assign(this, { from, to, step, time: from, playing: false, speed: 0, looping: false, span: [from, to] });
+/** Index of the last of ascending times that is not after a time; 0 where all are. */
+export function indexAt(times, time) {
+  let low = 0;
+  let high = times.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (times[middle] <= time) {
+      low = middle;
+    } else {
+      high = middle - 1;
+    }
+  }
+  return low;
+}
+
+/** What both clocks have: a stretch of time, a span to go round in, a speed, and who wants to know the time. */
+class Clock {
+  constructor(from, to) {
+    Object.assign(this, { from, to, time: from, playing: false, speed: 0, looping: false, span: [from, to] });
     this.watchers = [];
   }
 
@@ -17,18 +32,10 @@ export class FreeClock {
     this.watchers.forEach((w) => w(this.time));
   }
 
-  seek(time) {
-    this.time = Math.min(this.to, Math.max(this.from, time));
-    this.tell();
-  }
-
-  frame(by) {
-    this.stop();
-    this.seek(this.time + by * this.step);
-  }
-
+  /** Takes the next speed. @return what part of the whole it is */
   slower() {
     this.speed = (this.speed + 1) % SPEEDS.length;
+    this.pace(SPEEDS[this.speed]);
     this.tell();
     return SPEEDS[this.speed];
   }
@@ -45,6 +52,31 @@ export class FreeClock {
     } else {
       this.play();
     }
+  }
+
+  held(time) {
+    return Math.min(this.to, Math.max(this.from, time));
+  }
+}
+
+/** A clock for what has no film: it runs only while it is played. */
+export class FreeClock extends Clock {
+  constructor(from, to, step) {
+    super(from, to);
+    this.step = step;
+  }
+
+  /** The speed is read with every tick. */
+  pace() {}
+
+  seek(time) {
+    this.time = this.held(time);
+    this.tell();
+  }
+
+  frame(by) {
+    this.stop();
+    this.seek(this.time + by * this.step);
   }
 
   play() {
@@ -88,12 +120,10 @@ export class FreeClock {
 }
 
 /** A clock that is a film: its time is that of the frame on the screen, by the film's own table of times. */
-export class FilmClock {
+export class FilmClock extends Clock {
   constructor(video, from, to, times) {
-    Object.assign(this, { video, from, to, times, time: from, speed: 0, looping: false, span: [from, to] });
-    this.watchers = [];
-    this.playing = false;
-    this.wanted = null;
+    super(from, to);
+    Object.assign(this, { video, times });
     video.addEventListener('play', () => this.mark(true));
     video.addEventListener('pause', () => this.mark(false));
     if ('requestVideoFrameCallback' in video) {
@@ -108,32 +138,18 @@ export class FilmClock {
     }
   }
 
-  onChange(watcher) {
-    this.watchers.push(watcher);
-  }
-
-  tell() {
-    this.watchers.forEach((w) => w(this.time));
-  }
-
   mark(playing) {
     this.playing = playing;
     this.tell();
   }
 
+  pace(part) {
+    this.video.playbackRate = part;
+  }
+
   /** Index of the frame that is on the screen at a time. */
   index(time) {
-    let low = 0;
-    let high = this.times.length - 1;
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if (this.times[middle] <= time + 1e-4) {
-        low = middle;
-      } else {
-        high = middle - 1;
-      }
-    }
-    return low;
+    return indexAt(this.times, time + 1e-4);
   }
 
   shown(mediaTime) {
@@ -160,7 +176,7 @@ export class FilmClock {
   }
 
   seek(time) {
-    const held = Math.min(this.to, Math.max(this.from, time));
+    const held = this.held(time);
     this.time = this.times.length > 0 ? this.times[this.index(held)] : held;
     this.video.currentTime = this.inside(held);
     this.tell();
@@ -174,28 +190,11 @@ export class FilmClock {
     }
   }
 
-  slower() {
-    this.speed = (this.speed + 1) % SPEEDS.length;
-    this.video.playbackRate = SPEEDS[this.speed];
-    this.tell();
-    return SPEEDS[this.speed];
-  }
-
-  loop() {
-    this.looping = !this.looping;
-    this.tell();
-    return this.looping;
-  }
-
-  toggle() {
-    if (this.playing) {
-      this.video.pause();
-    } else {
-      if (this.time >= this.to - 0.05 || this.time < this.from) {
-        this.seek(this.looping ? this.span[0] : this.from);
-      }
-      this.video.play();
+  play() {
+    if (this.time >= this.to - 0.05 || this.time < this.from) {
+      this.seek(this.looping ? this.span[0] : this.from);
     }
+    this.video.play();
   }
 
   stop() {

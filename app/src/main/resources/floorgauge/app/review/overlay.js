@@ -1,5 +1,6 @@
 // What was measured, drawn over the frame that is on the screen. Pixels are those of the film.
 
+import { indexAt } from './clock.js';
 import { dimension } from './draw.js';
 
 const LIMBS = [
@@ -34,27 +35,25 @@ export class Overlay {
     return [(m[0] * place[0] + m[1] * place[1] + m[2]) / w, (m[3] * place[0] + m[4] * place[1] + m[5]) / w];
   }
 
-  nearest(time) {
-    let best = null;
-    for (const frame of this.frames) {
-      if (best === null || Math.abs(frame.at - time) < Math.abs(best.at - time)) {
-        best = frame;
-      }
-    }
-    return best && Math.abs(best.at - time) < 0.02 ? best : null;
+  /** The frame of a time; null where the film's table has none within 0.02 s. */
+  frame(time) {
+    const i = indexAt(this.times, time);
+    const near = [this.frames[i], this.frames[i + 1]].filter((f) => f !== undefined && Math.abs(f.at - time) < 0.02);
+    return near.sort((a, b) => Math.abs(a.at - time) - Math.abs(b.at - time))[0] ?? null;
   }
 
   show(time) {
     const began = performance.now();
     const pen = this.pen;
     pen.clearRect(0, 0, this.canvas.width, this.canvas.height);
-    const frame = this.nearest(time);
+    const frame = this.frame(time);
     if (frame === null) {
       return;
     }
     this.openWindow(time);
     frame.players.filter((p) => !this.holders.has(p.track)).forEach((p) => this.player(p, false));
     frame.players.filter((p) => this.holders.has(p.track)).forEach((p) => this.player(p, true, time));
+    this.ball(frame.ball);
     this.distances(time);
     frame.players.forEach((p) => this.name(p));
     this.durations.push(performance.now() - began);
@@ -120,6 +119,20 @@ export class Overlay {
     }
     pen.stroke();
     pen.restore();
+  }
+
+  /** A ring about the ball where it was seen in the picture. */
+  ball(place) {
+    if (place) {
+      this.stroke(
+        () => {
+          this.pen.beginPath();
+          this.pen.arc(place[0], place[1], 9 * this.unit, 0, 2 * Math.PI);
+        },
+        1.6,
+        true,
+      );
+    }
   }
 
   envelope(track, time) {

@@ -6,6 +6,7 @@ const MARGIN = 0.8;
 const UNITS = 30; // of the drawing in a metre
 const BODY_METRES = 0.25;
 const SAME_MOMENT = 0.06;
+const DOUBTFUL_METRES = 0.3; // a place known less well has its error drawn about it
 
 export class Plan {
   constructor(svg, data) {
@@ -21,6 +22,7 @@ export class Plan {
     this.frame();
     this.lines();
     this.ways();
+    this.passes();
     this.marks();
   }
 
@@ -99,6 +101,27 @@ export class Plan {
     this.svg.append(group);
   }
 
+  /** The ball's way while nobody held it, dashed as a pass is. */
+  passes() {
+    const group = el('g', { class: 'passes-drawn' });
+    let piece = [];
+    const finish = () => {
+      if (piece.length > 1) {
+        group.append(el('polyline', { class: 'ball-way', points: piece.map((p) => p.join(',')).join(' ') }));
+      }
+      piece = [];
+    };
+    for (const place of this.data.ball ?? []) {
+      if (place === null || place[4] !== null) {
+        finish();
+      } else {
+        piece.push(this.at(place).map((v) => Math.round(v * 10) / 10));
+      }
+    }
+    finish();
+    this.svg.append(group);
+  }
+
   marks() {
     this.window = el('polygon', { class: 'open-window', points: '' });
     this.windowWords = el('text', { class: 'dimension-label', 'text-anchor': 'middle' });
@@ -134,8 +157,40 @@ export class Plan {
       this.dots.set(player.track, group);
       this.svg.append(group);
     }
+    this.ballError = el('circle', { class: 'ball-error' });
+    this.ball = el('circle', { class: 'ball', r: 4.2 * this.scale });
     this.dimensions = el('g');
-    this.svg.append(this.dimensions, this.windowWords);
+    this.svg.append(this.ballError, this.ball, this.dimensions, this.windowWords);
+  }
+
+  /** The sample of the ball at a time: place, standard error, height or null, holder's track or null; null where not seen. */
+  ballAt(time) {
+    return this.data.ball?.[Math.round((time - this.data.from) / this.data.step)] ?? null;
+  }
+
+  /** In hands the ball stands at the shoulder of its holder's mark, so that the number can be read. */
+  showBall(time) {
+    const sample = this.ballAt(time);
+    const holder = sample === null || sample[4] === null ? null : this.place(sample[4], time);
+    const visibility = sample === null ? 'hidden' : 'visible';
+    const beside = holder === null ? 0 : 8.5 * this.scale;
+    const [x, y] = sample === null ? [0, 0] : this.at(holder ?? sample);
+    set(this.ball, { visibility, cx: x - beside, cy: y - beside });
+    const doubtful = sample !== null && holder === null && sample[2] > DOUBTFUL_METRES;
+    set(this.ballError, { visibility: doubtful ? 'visible' : 'hidden', cx: x, cy: y, r: doubtful ? sample[2] * UNITS : 0 });
+  }
+
+  ballWords(time) {
+    if (!this.data.ball) {
+      return '';
+    }
+    const sample = this.ballAt(time);
+    if (sample === null) {
+      return ' The ball is not seen.';
+    }
+    const holder = this.data.players.find((p) => p.track === sample[4]);
+    const height = sample[3] === null ? '' : `, ${sample[3].toFixed(1)} m up`;
+    return holder ? ` ${holder.name} has the ball.` : sample[4] === null ? ` The ball is in flight${height}.` : '';
   }
 
   /** Where a player is at a time, by the two samples about it; null where not seen. */
@@ -160,6 +215,7 @@ export class Plan {
       const dot = this.dots.get(player.track);
       set(dot, place === null ? { visibility: 'hidden' } : { visibility: 'visible', transform: `translate(${this.at(place).map((v) => v.toFixed(1)).join(' ')})` });
     }
+    this.showBall(time);
     this.openWindow(time);
     this.distances(time);
   }
@@ -233,6 +289,6 @@ export class Plan {
       .filter((p) => this.holders.has(p.track))
       .map((p) => `${this.holders.get(p.track)} ${p.name}`)
       .join(', ');
-    return `The floor from above at ${time.toFixed(2)} s, the rim under attack at the top: ${holders || `${seen.length} players`}.`;
+    return `The floor from above at ${time.toFixed(2)} s, the rim under attack at the top: ${holders || `${seen.length} players`}.${this.ballWords(time)}`;
   }
 }
