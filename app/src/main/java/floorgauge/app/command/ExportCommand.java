@@ -8,6 +8,7 @@ import floorgauge.app.export.FilmChoice;
 import floorgauge.app.export.FilmSearch;
 import floorgauge.app.export.MeasuredFolder;
 import floorgauge.app.export.SeasonBook;
+import floorgauge.app.sheet.PlayerNames;
 import floorgauge.app.store.Verdict;
 import floorgauge.events.finding.FindingKind;
 import java.nio.file.Path;
@@ -21,10 +22,10 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** Writes results in formats of other programs. */
@@ -38,11 +39,8 @@ final class ExportCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(
-            paramLabel = "RESULTS",
-            arity = "1..*",
-            description = "Folders that measure wrote: of one film, or of many.")
-    private List<Path> results = List.of();
+    @Mixin
+    private MeasuredPlaces places;
 
     @Option(
             names = "--as",
@@ -53,13 +51,6 @@ final class ExportCommand implements Callable<Integer> {
                     "What to write, one or more with commas between: clips, reel, otio, edl, chapters, csv, parquet,"
                             + " json, mot, coco.")
     private List<ExportKind> kinds = List.of();
-
-    @Option(
-            names = "--out",
-            paramLabel = "DIR",
-            required = true,
-            description = "Folder to write into; made if need be.")
-    private Path out;
 
     @Option(
             names = "--films",
@@ -83,14 +74,6 @@ final class ExportCommand implements Callable<Integer> {
             split = ",",
             description = "Findings judged so on the review page alone: right, wrong, cant-tell, unjudged.")
     private List<String> judged = List.of();
-
-    @Option(
-            names = "--season",
-            paramLabel = "DIR",
-            defaultValue = "season",
-            description =
-                    "The season's folder, where the review page keeps what was judged (default: ${DEFAULT-VALUE}).")
-    private Path season;
 
     @Option(
             names = "--before",
@@ -118,30 +101,31 @@ final class ExportCommand implements Callable<Integer> {
         requireRoom("--after", after);
         Set<FindingKind> chosen = chosenKinds();
         Set<Optional<Verdict.Answer>> answers = answers();
-        List<MeasuredFolder> measured = MeasuredFolder.at(results);
-        Optional<SeasonBook> book = answers.isEmpty() ? Optional.empty() : Optional.of(SeasonBook.require(season));
-        ExportFolder folder = ExportFolder.open(out);
+        List<MeasuredFolder> measured = places.measured();
+        Optional<SeasonBook> book =
+                answers.isEmpty() ? SeasonBook.in(places.season()) : Optional.of(SeasonBook.require(places.season()));
+        PlayerNames names = book.map(b -> (PlayerNames) b).orElseGet(PlayerNames::none);
+        ExportFolder folder = places.folder();
         FilmSearch search = new FilmSearch(films);
         for (ExportKind kind : kinds) {
             ExportOrder order = new ExportOrder(
                     measured.stream()
                             .map(film -> FilmChoice.of(
                                     film,
+                                    names,
                                     (f, finding) -> wanted(
                                                     kind,
                                                     chosen,
                                                     finding.finding().kind())
-                                            && (book.isEmpty()
+                                            && (answers.isEmpty()
                                                     || answers.contains(
-                                                            book.get().answer(f, finding)))))
+                                                            book.orElseThrow().answer(f, finding)))))
                             .toList(),
                     new Cut.Room(before, after),
                     search);
             kind.write(order, folder);
         }
-        folder.written()
-                .forEach(
-                        file -> spec.commandLine().getOut().println("wrote " + FailureReport.oneLine(file.toString())));
+        MeasuredPlaces.say(folder.written(), spec.commandLine().getOut());
         return ExitCode.DONE;
     }
 

@@ -3,15 +3,14 @@ package floorgauge.app.command;
 import floorgauge.app.export.ExportFolder;
 import floorgauge.app.export.MeasuredFolder;
 import floorgauge.app.export.SeasonBook;
+import floorgauge.app.result.Replay;
+import floorgauge.app.result.TracksWindow;
 import floorgauge.app.sheet.PdfPrinter;
 import floorgauge.app.sheet.PlayerNames;
 import floorgauge.app.sheet.PlayerPage;
 import floorgauge.app.sheet.PracticePage;
 import floorgauge.app.sheet.WallFilm;
-import floorgauge.events.Measurement;
-import floorgauge.events.finding.Findings;
 import floorgauge.events.finding.PossessionFindings;
-import floorgauge.events.standards.Standards;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -23,9 +22,9 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** Makes pages for the wall. */
@@ -41,18 +40,8 @@ final class PrintCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(
-            paramLabel = "RESULTS",
-            arity = "1..*",
-            description = "Folders that measure wrote: of one film, or of many; together they are the practice.")
-    private List<Path> results = List.of();
-
-    @Option(
-            names = "--out",
-            paramLabel = "DIR",
-            required = true,
-            description = "Folder to write into; made if need be.")
-    private Path out;
+    @Mixin
+    private MeasuredPlaces places;
 
     @Option(
             names = "--title",
@@ -66,29 +55,21 @@ final class PrintCommand implements Callable<Integer> {
             description = "Chrome, Chromium or Edge to make PDF with (default: the one that is installed).")
     private Path browser;
 
-    @Option(
-            names = "--season",
-            paramLabel = "DIR",
-            defaultValue = "season",
-            description = "The season's folder, where the review page keeps who the players are (default:"
-                    + " ${DEFAULT-VALUE}, where there is one).")
-    private Path season;
-
     @Option(names = "--no-pdf", description = "Write HTML alone, to print from any browser.")
     private boolean withoutPdf;
 
     @Override
     public Integer call() {
-        List<MeasuredFolder> measured = MeasuredFolder.at(results);
+        List<MeasuredFolder> measured = places.measured();
         Optional<PdfPrinter> printer =
                 withoutPdf ? Optional.empty() : Optional.of(PdfPrinter.with(Optional.ofNullable(browser)));
         List<WallFilm> films = measured.stream().map(PrintCommand::film).toList();
         Map<String, String> pages = new LinkedHashMap<>();
         PlayerNames names =
-                SeasonBook.in(season).map(book -> (PlayerNames) book).orElseGet(PlayerNames::none);
+                SeasonBook.in(places.season()).map(book -> (PlayerNames) book).orElseGet(PlayerNames::none);
         pages.put("practice", PracticePage.of(practiceTitle(measured), films, names));
         PlayerPage.of(films, names).forEach((name, page) -> pages.put(fileName(name, pages), page));
-        ExportFolder folder = ExportFolder.open(out);
+        ExportFolder folder = places.folder();
         pages.forEach((name, page) ->
                 folder.write(name + ".html", file -> Files.writeString(file, page, StandardCharsets.UTF_8)));
         for (MeasuredFolder film : measured) {
@@ -99,7 +80,7 @@ final class PrintCommand implements Callable<Integer> {
         }
         List<Path> made = new ArrayList<>(folder.written());
         printer.ifPresent(p -> folder.written().forEach(page -> made.add(pdf(p, page))));
-        made.forEach(file -> spec.commandLine().getOut().println("wrote " + FailureReport.oneLine(file.toString())));
+        MeasuredPlaces.say(made, spec.commandLine().getOut());
         return ExitCode.DONE;
     }
 
@@ -112,21 +93,21 @@ final class PrintCommand implements Callable<Integer> {
 
     /** Trails are not in the findings; they follow from the tracks. */
     private static WallFilm film(MeasuredFolder folder) {
-        var rules = folder.findings().court().rules();
-        Findings again = Measurement.measure(folder.tracks(), rules, Standards.defaults());
+        List<TracksWindow.Place> places = folder.places();
         List<PossessionFindings> possessions = folder.findings().findings().possessions().stream()
                 .map(p -> new PossessionFindings(
                         p.possession(),
                         p.findings(),
                         p.spacing(),
-                        again.possessions().stream()
-                                .filter(a -> a.possession().number()
-                                        == p.possession().number())
-                                .flatMap(a -> a.trails().stream())
-                                .toList(),
+                        Replay.of(
+                                places,
+                                p.possession(),
+                                p.possession().fromSeconds(),
+                                p.possession().toSeconds()),
                         p.notSeen()))
                 .toList();
-        return new WallFilm(folder.findings().film(), rules, possessions);
+        return new WallFilm(
+                folder.findings().film(), folder.findings().court().rules(), possessions);
     }
 
     private String practiceTitle(List<MeasuredFolder> measured) {

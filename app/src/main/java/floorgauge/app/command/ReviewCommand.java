@@ -1,6 +1,5 @@
 package floorgauge.app.command;
 
-import floorgauge.app.chain.LightCopies;
 import floorgauge.app.review.Desk;
 import floorgauge.app.review.ReviewServer;
 import floorgauge.app.season.DemoSeason;
@@ -145,8 +144,7 @@ final class ReviewCommand implements Callable<Integer> {
                         + " of it, and give the address with its token to nobody else");
             }
             if (own) {
-                new PlayableFilms(store, new LightCopies(season.resolve("play")))
-                        .makeInBackground(server::say, this::complain);
+                server.prepareFilms(this::complain);
             }
             say(own ? "stop it with Ctrl+C" : "this is the demo season of an invented club; stop it with Ctrl+C");
             if (!own) {
@@ -156,7 +154,6 @@ final class ReviewCommand implements Callable<Integer> {
                                 : "The demo season is still being played: " + made + " of " + DemoSeason.practices()
                                         + " practices are there."));
             }
-            server.prepareFilms(this::complain);
             new CountDownLatch(1).await();
             return ExitCode.DONE;
         } catch (InterruptedException e) {

@@ -3,6 +3,7 @@ package floorgauge.app.drawing;
 import floorgauge.court.floor.FloorEstimate;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.rules.RuleSet;
+import floorgauge.events.diagram.PlayerLabels;
 import floorgauge.events.finding.Figure;
 import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.KeyFrame;
@@ -30,10 +31,18 @@ public final class PlanOfFloor {
 
     private final RuleSet rules;
     private final PossessionFindings possession;
+    private final PlayerLabels labels;
 
+    /** A plan on which tracks are called by their numbers. */
     public PlanOfFloor(RuleSet rules, PossessionFindings possession) {
+        this(rules, possession, PlayerLabels.trackIds());
+    }
+
+    /** @param labels what stands in players' marks */
+    public PlanOfFloor(RuleSet rules, PossessionFindings possession, PlayerLabels labels) {
         this.rules = rules;
         this.possession = possession;
+        this.labels = labels;
     }
 
     /** The whole possession: everyone's trail, marks where each was last seen. */
@@ -50,7 +59,7 @@ public final class PlanOfFloor {
             List<TrailPoint> points = trail.points();
             if (!points.isEmpty()) {
                 FloorPoint last = points.get(points.size() - 1).position().mean();
-                PlayerMark.draw(svg, plan.x(last), plan.y(last), trail.trackId(), trail.attacking());
+                PlayerMark.draw(svg, plan.x(last), plan.y(last), labels.of(trail.trackId()), trail.attacking());
             }
         }
         return svg.finish();
@@ -106,13 +115,13 @@ public final class PlanOfFloor {
                 .toList();
     }
 
-    private static void player(Svg svg, PlanFrame plan, Trail trail, TrailPoint point, boolean holder) {
+    private void player(Svg svg, PlanFrame plan, Trail trail, TrailPoint point, boolean holder) {
         FloorPoint place = point.position().mean();
         svg.group(holder ? "player" : "player bystander");
         if (holder && !trail.attacking()) {
             svg.circle(plan.x(place), plan.y(place), ENVELOPE_METRES * plan.scale(), "envelope");
         }
-        PlayerMark.draw(svg, plan.x(place), plan.y(place), trail.trackId(), trail.attacking());
+        PlayerMark.draw(svg, plan.x(place), plan.y(place), labels.of(trail.trackId()), trail.attacking());
         svg.end();
     }
 
@@ -208,21 +217,21 @@ public final class PlanOfFloor {
                 + numbers(possession.possession().defenders()) + ".";
     }
 
-    private static String describe(Finding finding, double moment) {
+    private String describe(Finding finding, double moment) {
         String roles = finding.roles().stream()
-                .map(h -> h.role().words() + " number " + h.trackId())
+                .map(h -> h.role().words() + " number " + labels.of(h.trackId()))
                 .collect(Collectors.joining(", "));
         String distances = finding.marks().stream()
                 .filter(m -> m instanceof Mark.Distance)
                 .map(m -> (Mark.Distance) m)
-                .map(d -> d.figure().name() + " between " + d.fromTrackId() + " and " + d.toTrackId() + " "
+                .map(d -> d.figure().name() + " between " + labels.of(d.fromTrackId()) + " and " + labels.of(d.toTrackId()) + " "
                         + FigureText.of(d.figure()))
                 .collect(Collectors.joining("; "));
         return "Plan of the floor from above at " + FigureText.time(moment) + ": " + roles + "."
                 + (distances.isEmpty() ? "" : " Measured: " + distances + ".");
     }
 
-    private static String numbers(Collection<Integer> ids) {
-        return ids.isEmpty() ? "none" : ids.stream().map(String::valueOf).collect(Collectors.joining(", "));
+    private String numbers(Collection<Integer> ids) {
+        return ids.isEmpty() ? "none" : ids.stream().map(labels::of).collect(Collectors.joining(", "));
     }
 }

@@ -9,14 +9,14 @@ final class PlayerMark {
 
     private PlayerMark() {}
 
-    static void draw(Svg svg, double x, double y, int number, boolean attacking) {
+    static void draw(Svg svg, double x, double y, String number, boolean attacking) {
         if (attacking) {
             svg.circle(x, y, RADIUS, "attacker-mark");
-            svg.text(x, y + TEXT_DROP, "middle", "player-number", String.valueOf(number));
+            svg.text(x, y + TEXT_DROP, "middle", "player-number", number);
         } else {
             svg.line(x - CROSS, y - CROSS, x + CROSS, y + CROSS, "defender-mark");
             svg.line(x - CROSS, y + CROSS, x + CROSS, y - CROSS, "defender-mark");
-            svg.text(x + CROSS + 1.5, y + CROSS + 5, "start", "player-number haloed", String.valueOf(number));
+            svg.text(x + CROSS + 1.5, y + CROSS + 5, "start", "player-number haloed", number);
         }
     }
 }

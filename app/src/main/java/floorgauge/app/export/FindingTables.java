@@ -3,6 +3,7 @@ package floorgauge.app.export;
 import floorgauge.app.export.Table.Column;
 import floorgauge.app.export.Table.Type;
 import floorgauge.app.result.FilmSource;
+import floorgauge.app.sheet.PlayerNames;
 import floorgauge.events.finding.Figure;
 import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.RoleHolder;
@@ -12,6 +13,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Findings as three tables: one row a finding, a role, a figure. Film and number of the finding join them. Times are
@@ -19,9 +21,8 @@ import java.util.Optional;
  */
 final class FindingTables {
 
-    private static final Column FILM = new Column("film", Type.TEXT);
-    private static final Column SHA256 = new Column("film_sha256", Type.TEXT);
-    private static final Column NUMBER = new Column("finding", Type.WHOLE);
+    private static final List<Column> FINDING = List.of(
+            new Column("film", Type.TEXT), new Column("film_sha256", Type.TEXT), new Column("finding", Type.WHOLE));
 
     private FindingTables() {}
 
@@ -32,12 +33,11 @@ final class FindingTables {
 
     private static Table findings(List<FilmChoice> films) {
         List<List<Object>> rows = new ArrayList<>();
-        each(films, (film, chosen) -> {
+        each(films, (film, names, chosen) -> {
             Finding finding = chosen.finding();
             rows.add(row(
-                    film.name(),
-                    film.sha256(),
-                    (long) chosen.number(),
+                    film,
+                    chosen,
                     (long) chosen.possession(),
                     finding.kind().words(),
                     finding.kind().isFlag(),
@@ -48,13 +48,10 @@ final class FindingTables {
                     finding.severity().map(s -> number(s.level())).orElse(null),
                     finding.sentence()));
         });
-        return new Table(
+        return table(
                 "findings",
-                List.of(
-                        FILM,
-                        SHA256,
-                        NUMBER,
-                        new Column("possession", Type.WHOLE),
+                rows,
+                new Column("possession", Type.WHOLE),
                         new Column("kind", Type.TEXT),
                         new Column("flag", Type.TRUTH),
                         new Column("label", Type.TEXT),
@@ -62,37 +59,32 @@ final class FindingTables {
                         new Column("to_s", Type.NUMBER),
                         new Column("probability", Type.NUMBER),
                         new Column("severity", Type.NUMBER),
-                        new Column("sentence", Type.TEXT)),
-                rows);
+                        new Column("sentence", Type.TEXT));
     }
 
     private static Table roles(List<FilmChoice> films) {
         List<List<Object>> rows = new ArrayList<>();
-        each(films, (film, chosen) -> {
+        each(films, (film, names, chosen) -> {
             for (RoleHolder holder : chosen.finding().roles()) {
                 rows.add(row(
-                        film.name(),
-                        film.sha256(),
-                        (long) chosen.number(),
+                        film,
+                        chosen,
                         holder.role().words(),
-                        (long) holder.trackId()));
+                        (long) holder.trackId(),
+                        names.nameOf(film.sha256(), holder.trackId()).orElse(null)));
             }
         });
-        return new Table(
-                "roles",
-                List.of(FILM, SHA256, NUMBER, new Column("role", Type.TEXT), new Column("player_id", Type.WHOLE)),
-                rows);
+        return table("roles", rows, new Column("role", Type.TEXT), new Column("player_id", Type.WHOLE), new Column("player", Type.TEXT));
     }
 
     private static Table figures(List<FilmChoice> films) {
         List<List<Object>> rows = new ArrayList<>();
-        each(films, (film, chosen) -> {
+        each(films, (film, names, chosen) -> {
             for (Figure figure : chosen.finding().figures()) {
                 Optional<Threshold> threshold = figure.threshold();
                 rows.add(row(
-                        film.name(),
-                        film.sha256(),
-                        (long) chosen.number(),
+                        film,
+                        chosen,
                         figure.name(),
                         number(figure.value()),
                         figure.standardError().isPresent()
@@ -109,31 +101,27 @@ final class FindingTables {
                                 .orElse(null)));
             }
         });
-        return new Table(
+        return table(
                 "figures",
-                List.of(
-                        FILM,
-                        SHA256,
-                        NUMBER,
-                        new Column("figure", Type.TEXT),
+                rows,
+                new Column("figure", Type.TEXT),
                         new Column("value", Type.NUMBER),
                         new Column("standard_error", Type.NUMBER),
                         new Column("unit", Type.TEXT),
                         new Column("standard", Type.TEXT),
                         new Column("held_against", Type.NUMBER),
-                        new Column("sound", Type.TEXT)),
-                rows);
+                        new Column("sound", Type.TEXT));
     }
 
     /** Takes each finding with its film. */
     @FunctionalInterface
     private interface Taker {
-        void take(FilmSource film, ChosenFinding finding);
+        void take(FilmSource film, PlayerNames names, ChosenFinding finding);
     }
 
     private static void each(List<FilmChoice> films, Taker taker) {
         for (FilmChoice film : films) {
-            film.findings().forEach(f -> taker.take(film.film().findings().film(), f));
+            film.findings().forEach(f -> taker.take(film.film().findings().film(), film.names(), f));
         }
     }
 
@@ -146,7 +134,14 @@ final class FindingTables {
         return Numbers.rounded(value).doubleValue();
     }
 
-    private static List<Object> row(Object... values) {
-        return Arrays.asList(values);
+    /** A table whose first columns say which finding a row is about. */
+    private static Table table(String name, List<List<Object>> rows, Column... own) {
+        return new Table(name, Stream.concat(FINDING.stream(), Arrays.stream(own)).toList(), rows);
+    }
+
+    private static List<Object> row(FilmSource film, ChosenFinding chosen, Object... values) {
+        List<Object> row = new ArrayList<>(List.of(film.name(), film.sha256(), (long) chosen.number()));
+        row.addAll(Arrays.asList(values));
+        return row;
     }
 }

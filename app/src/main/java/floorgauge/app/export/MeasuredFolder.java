@@ -2,16 +2,15 @@ package floorgauge.app.export;
 
 import floorgauge.app.result.FindingsDocument;
 import floorgauge.app.result.FindingsJsonReader;
+import floorgauge.app.result.ResultPlaces;
 import floorgauge.app.result.TracksParquetReader;
+import floorgauge.app.result.TracksWindow;
 import floorgauge.court.failure.MendableException;
 import floorgauge.court.track.FilmTracks;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.stream.Stream;
 
 /**
  * A film's folder of results.
@@ -20,8 +19,6 @@ import java.util.stream.Stream;
  * @param findings what it holds
  */
 public record MeasuredFolder(Path folder, FindingsDocument findings) {
-
-    private static final String FINDINGS = "findings.json";
 
     public MeasuredFolder {
         Objects.requireNonNull(folder, "folder");
@@ -37,35 +34,19 @@ public record MeasuredFolder(Path folder, FindingsDocument findings) {
     public static List<MeasuredFolder> at(List<Path> places) {
         List<MeasuredFolder> films = new ArrayList<>();
         for (Path place : places) {
-            for (Path folder : folders(place)) {
-                MeasuredFolder film = new MeasuredFolder(folder, FindingsJsonReader.read(folder.resolve(FINDINGS)));
+            List<Path> folders = ResultPlaces.below(place);
+            if (folders.isEmpty()) {
+                throw new MendableException("no results in " + place + "; measure a film with --out " + place);
+            }
+            for (Path folder : folders) {
+                MeasuredFolder film =
+                        new MeasuredFolder(folder, FindingsJsonReader.read(folder.resolve(ResultPlaces.FINDINGS)));
                 if (!films.contains(film)) {
                     films.add(film);
                 }
             }
         }
         return films;
-    }
-
-    private static List<Path> folders(Path place) {
-        if (Files.isRegularFile(place.resolve(FINDINGS))) {
-            return List.of(place);
-        }
-        if (!Files.isDirectory(place)) {
-            throw new MendableException("no such folder of results: " + place + "; name what measure wrote");
-        }
-        try (Stream<Path> list = Files.list(place)) {
-            List<Path> folders = list.filter(f -> !f.getFileName().toString().startsWith("."))
-                    .filter(f -> Files.isRegularFile(f.resolve(FINDINGS)))
-                    .sorted()
-                    .toList();
-            if (folders.isEmpty()) {
-                throw new MendableException("no results in " + place + "; measure a film with --out " + place);
-            }
-            return folders;
-        } catch (IOException e) {
-            throw new MendableException("cannot look into " + place + ": " + e.getMessage() + "; check its rights", e);
-        }
     }
 
     /** The folder's own name, which is the film's, and its own among the folders beside it. */
@@ -76,6 +57,11 @@ public record MeasuredFolder(Path folder, FindingsDocument findings) {
     /** Everyone's tracks. */
     public FilmTracks tracks() {
         return TracksParquetReader.read(folder.resolve("tracks.parquet"));
+    }
+
+    /** Where everyone stood, without boxes and poses. */
+    public List<TracksWindow.Place> places() {
+        return TracksWindow.all(folder.resolve("tracks.parquet")).places();
     }
 
     /** The film's mean frames a second. */

@@ -4,6 +4,7 @@ import floorgauge.app.result.Digest;
 import floorgauge.app.result.FindingsDocument;
 import floorgauge.app.result.FindingsJson;
 import floorgauge.app.result.FindingsJsonReader;
+import floorgauge.app.result.ResultPlaces;
 import floorgauge.app.store.FilmImport;
 import floorgauge.app.store.Films;
 import floorgauge.app.store.ImportDetails;
@@ -28,7 +29,6 @@ import java.util.stream.Stream;
 /** Lays the night's results on the desk: takes results folders into the store, with the films that belong to them. */
 public final class Desk {
 
-    private static final String FINDINGS = "findings.json";
     private static final Pattern DATE = Pattern.compile("(20\\d\\d)[-_.]?([01]\\d)[-_.]?([0-3]\\d)");
     private static final int DEEPEST = 4;
 
@@ -48,7 +48,7 @@ public final class Desk {
      * @return how many films were found
      */
     public int lay(Path results, Consumer<String> problems) {
-        List<Path> folders = folders(results);
+        List<Path> folders = ResultPlaces.below(results);
         for (Path folder : folders) {
             try {
                 take(folder);
@@ -59,37 +59,20 @@ public final class Desk {
         return folders.size();
     }
 
-    private static List<Path> folders(Path results) {
-        if (Files.isRegularFile(results.resolve(FINDINGS))) {
-            return List.of(results);
-        }
-        if (!Files.isDirectory(results)) {
-            throw new MendableException("no results folder " + results + "; name the one that measure wrote");
-        }
-        try (Stream<Path> list = Files.list(results)) {
-            return list.filter(f -> !f.getFileName().toString().startsWith("."))
-                    .filter(f -> Files.isRegularFile(f.resolve(FINDINGS)))
-                    .sorted()
-                    .toList();
-        } catch (IOException e) {
-            throw new MendableException(results + " cannot be read: " + e.getMessage(), e);
-        }
-    }
-
     private void take(Path folder) {
         if (lies(folder)) {
             return;
         }
-        FindingsDocument read = FindingsJsonReader.read(folder.resolve(FINDINGS));
+        FindingsDocument read = FindingsJsonReader.read(folder.resolve(ResultPlaces.FINDINGS));
         Optional<Path> film = film(read.film().name(), read.film().sha256());
         String name = read.film().name().replaceFirst("\\.[A-Za-z0-9]{2,4}$", "");
-        LocalDate day = day(read.film().name(), film.orElse(folder.resolve(FINDINGS)));
+        LocalDate day = day(read.film().name(), film.orElse(folder.resolve(ResultPlaces.FINDINGS)));
         new FilmImport(store).take(folder, new ImportDetails(day, name, film, false));
     }
 
     /** Whether these very results lie on the desk already, with their film where they have a picture; only the head is read. */
     private boolean lies(Path folder) {
-        return FindingsJson.made(folder.resolve(FINDINGS))
+        return FindingsJson.made(folder.resolve(ResultPlaces.FINDINGS))
                 .filter(made -> new FilmImport(store).holds(made.run(), folder))
                 .flatMap(made -> new Films(store).film(StoredFilm.idOf(made.filmSha256())))
                 .filter(f -> f.widthPixels() == 0

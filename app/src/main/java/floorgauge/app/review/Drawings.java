@@ -1,5 +1,6 @@
 package floorgauge.app.review;
 
+import floorgauge.app.result.Replay;
 import floorgauge.app.result.TracksWindow;
 import floorgauge.app.store.FilmFolder;
 import floorgauge.app.store.Films;
@@ -72,7 +73,7 @@ final class Drawings {
         try {
             Finding finding = found.finding();
             List<Trail> trails =
-                    Replay.of(film, possession.possession(), finding.fromSeconds() - 2, finding.toSeconds() + 2);
+                    Replay.of(FilmFolder.tracks(film), possession.possession(), finding.fromSeconds() - 2, finding.toSeconds() + 2);
             PossessionFindings whole = whole(possession, List.of(found), trails);
             RuleSet rules = RuleSet.named(film.rules()).orElseGet(RuleSet::fiba);
             return Optional.of(markup(Diagrams.ofFinding(rules, whole, finding, names.labels())));

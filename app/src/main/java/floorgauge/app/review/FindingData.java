@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import floorgauge.app.drawing.FigureText;
 import floorgauge.app.drawing.PlanOfFloor;
+import floorgauge.app.result.Replay;
 import floorgauge.app.result.TracksWindow;
 import floorgauge.app.store.FilmFolder;
 import floorgauge.app.store.StoredFilm;
@@ -142,7 +143,7 @@ final class FindingData {
         ArrayNode players = root.putArray("players");
         List<Trail> trails;
         try {
-            trails = Replay.of(film, possession.possession(), from, to);
+            trails = Replay.of(FilmFolder.tracks(film), possession.possession(), from, to);
         } catch (MendableException e) {
             root.put("missing", "The tracks of this film cannot be read; measure it again.");
             return;
@@ -178,8 +179,13 @@ final class FindingData {
 
     /** Nothing where the ball was not looked for. */
     private static void ball(ObjectNode root, StoredFilm film, double from, double to) {
-        FilmFolder.ball(film, from - STEP_SECONDS, to + STEP_SECONDS)
-                .ifPresent(seen -> new BallData(seen).sample(root.putArray("ball"), from, STEP_SECONDS, samples(from, to)));
+        try {
+            FilmFolder.ball(film, from - STEP_SECONDS, to + STEP_SECONDS)
+                    .ifPresent(seen ->
+                            new BallData(seen).sample(root.putArray("ball"), from, STEP_SECONDS, samples(from, to)));
+        } catch (MendableException e) {
+            root.put("missing", "The ball of this film cannot be read; measure it again.");
+        }
     }
 
     private static int samples(double from, double to) {

@@ -2,7 +2,9 @@ package floorgauge.app.review;
 
 import floorgauge.app.drawing.FigureText;
 import floorgauge.app.drawing.Gauge;
+import floorgauge.app.sheet.FigureTable;
 import floorgauge.app.sheet.Html;
+import floorgauge.app.sheet.Phrases;
 import floorgauge.app.store.StoredFinding;
 import floorgauge.app.store.Subject;
 import floorgauge.app.store.Verdict;
@@ -30,7 +32,7 @@ final class FindingLines {
                         + found.number() + "\"");
         html.open("h3", "id=\"f" + found.number() + "\"");
         html.element("span", "class=\"number\"", String.valueOf(found.number()));
-        html.text(" " + Words.title(finding)).close("h3");
+        html.text(" " + Phrases.title(finding)).close("h3");
         html.open("p", "class=\"sentence\"").open("a", "href=\"/finding/" + found.id() + "\"");
         html.text(names.in(finding.sentence())).close("a").close("p");
         html.open("p", "class=\"aside\"").text(aside(finding)).close("p");
@@ -60,11 +62,9 @@ final class FindingLines {
             html.element("dt", figure.name());
             html.open("dd").markup(Gauge.of(figure));
             html.open("span", "class=\"figure\"").text(FigureText.of(figure)).close("span");
-            figure.threshold()
-                    .ifPresent(t -> html.element(
-                            "span",
-                            "class=\"standard\"",
-                            FigureText.of(t, figure.unit()) + (beyond ? ", missed" : ", met")));
+            if (figure.threshold().isPresent()) {
+                html.element("span", "class=\"standard\"", FigureTable.heldAgainst(figure));
+            }
             html.close("dd").close("div");
         }
         html.close("dl");

@@ -1,16 +1,17 @@
 package floorgauge.app.review;
 
 import floorgauge.app.drawing.FigureText;
-import floorgauge.app.drawing.Gauge;
+import floorgauge.app.drawing.Svg;
+import floorgauge.app.sheet.FigureTable;
 import floorgauge.app.sheet.Html;
 import floorgauge.app.sheet.NotSeenList;
+import floorgauge.app.sheet.Phrases;
 import floorgauge.app.store.StoredFilm;
 import floorgauge.app.store.StoredFinding;
 import floorgauge.app.store.StoredPossession;
 import floorgauge.app.store.StoredTrack;
 import floorgauge.app.store.Subject;
 import floorgauge.app.store.Verdict;
-import floorgauge.events.finding.Figure;
 import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.FindingKind;
 import floorgauge.events.finding.Role;
@@ -49,7 +50,7 @@ final class FindingPage {
             Optional<String> diagram,
             boolean playable) {
         Finding finding = found.finding();
-        Html html = Frame.open(Words.title(finding), "finding.js", "");
+        Html html = Frame.open(Phrases.title(finding), "finding.js", "");
         html.open(
                 "div",
                 "id=\"finding\" data-finding=\"" + found.id() + "\" data-film=\"" + film.id() + "\" data-from=\""
@@ -69,7 +70,7 @@ final class FindingPage {
         html.close("section").close("div");
         html.open("div", "class=\"evidence\"");
         html.open("section", "class=\"measured\" aria-label=\"Measured\"");
-        parts(html, finding);
+        FigureTable.write(html, finding.figures());
         NotSeenList.write(html, finding.notSeen(), "Not seen");
         html.close("section");
         diagram.ifPresent(d -> html.open("section", "class=\"on-paper\" aria-label=\"On paper\"")
@@ -145,7 +146,7 @@ final class FindingPage {
         html.element(
                 "p",
                 "class=\"aside\"",
-                Words.title(finding) + " · " + FindingLines.aside(finding) + " · " + Words.roles(finding, names));
+                Phrases.title(finding) + " · " + FindingLines.aside(finding) + " · " + Words.roles(finding, names));
         html.open("p", "class=\"ways\"");
         html.open("a", "id=\"back\" href=\"/practice/" + film.id() + "#finding-" + found.number() + "\"")
                 .text("Back to the sheet")
@@ -239,7 +240,7 @@ final class FindingPage {
         html.open(
                 "input",
                 "id=\"label\" maxlength=\"60\" value=\""
-                        + floorgauge.app.drawing.Svg.escape(
+                        + Svg.escape(
                                 given.map(Verdict::label).orElse(label)) + "\"");
         html.close("p");
         html.open("fieldset", "class=\"roles\"").element("legend", "Who did what");
@@ -275,7 +276,7 @@ final class FindingPage {
     }
 
     private static void option(Html html, String value, String words, boolean chosen) {
-        html.open("option", "value=\"" + floorgauge.app.drawing.Svg.escape(value) + "\"" + (chosen ? " selected" : ""))
+        html.open("option", "value=\"" + Svg.escape(value) + "\"" + (chosen ? " selected" : ""))
                 .text(words)
                 .close("option");
     }
@@ -301,30 +302,5 @@ final class FindingPage {
                     held.filter(h -> h.trackId() == track.trackId()).isPresent());
         }
         html.close("select").close("p");
-    }
-
-    private static void parts(Html html, Finding finding) {
-        if (finding.figures().isEmpty()) {
-            return;
-        }
-        html.open("table").element("caption", "Measured");
-        html.open("thead").open("tr");
-        for (String head : List.of("Part", "Figure", "Held against", "On its scale")) {
-            html.element("th", "scope=\"col\"", head);
-        }
-        html.close("tr").close("thead").open("tbody");
-        for (Figure figure : finding.figures()) {
-            boolean beyond = FigureText.isBeyond(figure);
-            html.open("tr", beyond ? "class=\"beyond\"" : "");
-            html.element("th", "scope=\"row\"", figure.name());
-            html.element("td", "class=\"figure\"", FigureText.of(figure));
-            html.element(
-                    "td",
-                    figure.threshold()
-                            .map(t -> FigureText.of(t, figure.unit()) + (beyond ? ", missed" : ", met"))
-                            .orElse(""));
-            html.open("td").markup(Gauge.of(figure)).close("td").close("tr");
-        }
-        html.close("tbody").close("table");
     }
 }

@@ -5,6 +5,7 @@ import floorgauge.app.result.Cautions;
 import floorgauge.app.sheet.Html;
 import floorgauge.app.sheet.Legend;
 import floorgauge.app.sheet.NotSeenList;
+import floorgauge.app.sheet.Phrases;
 import floorgauge.app.store.Notes;
 import floorgauge.app.store.StoredFilm;
 import floorgauge.app.store.StoredFinding;
@@ -15,7 +16,6 @@ import floorgauge.events.finding.Possession;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
@@ -88,7 +88,7 @@ final class SheetPage {
             html.element("p", "class=\"aside\"", season);
         }
         html.open("p", "class=\"ways\"");
-        link(html, "/practice/" + film.id() + "/players", whoLine());
+        link(html, "/practice/" + film.id() + "/players", "Who is who");
         link(html, "/practice/" + film.id() + "/by-hand", "Enter something that was missed");
         link(html, "/practice/" + film.id() + "/labels.json", "Label file of these verdicts");
         html.close("p");
@@ -104,25 +104,16 @@ final class SheetPage {
         html.open("a", "href=\"" + address + "\"").text(text).close("a").text(" ");
     }
 
-    private String whoLine() {
-        return "Who is who";
-    }
-
     private String summary() {
         List<StoredFinding> flags = Words.byCost(findings);
         long open = flags.stream().filter(f -> !byFinding.containsKey(f.id())).count();
-        String play = Words.counted(possessions.size(), "possession") + ". ";
+        String play = Phrases.counted(possessions.size(), "possession") + ". ";
         if (flags.isEmpty()) {
             return play + "No standard was missed in what could be seen.";
         }
-        String kinds = flags.stream()
-                .map(f -> f.finding().kind().words())
-                .collect(Collectors.groupingBy(k -> k, TreeMap::new, Collectors.counting()))
-                .entrySet()
-                .stream()
-                .map(e -> Words.counted(e.getValue(), e.getKey()))
-                .collect(Collectors.joining(", "));
-        return play + Words.counted(flags.size(), "standard") + " missed: " + kinds + ". "
+        String kinds = Phrases.countedKinds(
+                flags.stream().map(f -> f.finding().kind()).toList());
+        return play + Phrases.counted(flags.size(), "standard") + " missed: " + kinds + ". "
                 + (open == 0 ? "All of them are judged." : open + " of them not judged yet.");
     }
 
@@ -154,13 +145,8 @@ final class SheetPage {
     private void possession(Html html, StoredPossession stored) {
         Possession possession = stored.possession();
         html.open("section", "class=\"possession\" id=\"possession-" + possession.number() + "\"");
-        html.open("h2").text("Possession " + possession.number() + " ");
-        html.element(
-                "span",
-                "class=\"aside\"",
-                FigureText.time(possession.fromSeconds()) + " to " + FigureText.time(possession.toSeconds()));
-        html.close("h2");
-        html.element("p", describe(possession));
+        Phrases.heading(html, possession);
+        html.element("p", Phrases.describe(possession, names::of));
         html.open("div", "class=\"on-paper\"");
         html.markup(drawings.getOrDefault(
                 possession.number(), "<p class=\"not-drawn\">The tracks of this possession cannot be read.</p>"));
@@ -186,7 +172,7 @@ final class SheetPage {
             return;
         }
         html.open("details", "class=\"events\"")
-                .element("summary", "Also measured: " + Words.counted(events.size(), "event"));
+                .element("summary", "Also measured: " + Phrases.counted(events.size(), "event"));
         html.open("ol");
         for (StoredFinding event : events) {
             html.open("li").open("a", "href=\"/finding/" + event.id() + "\"");
@@ -201,16 +187,6 @@ final class SheetPage {
             html.close("li");
         }
         html.close("ol").close("details");
-    }
-
-    private String describe(Possession possession) {
-        return Words.team(possession.attack()) + " attacks, " + FigureText.sureness(possession.attackProbability())
-                + ". Attackers " + called(possession.attackers()) + "; defenders " + called(possession.defenders())
-                + ". Ends with: " + possession.outcome() + ".";
-    }
-
-    private String called(List<Integer> ids) {
-        return ids.isEmpty() ? "none" : ids.stream().map(names::of).collect(Collectors.joining(", "));
     }
 
     /** Verdicts that match nothing since the film was measured anew, and what was entered by hand. */

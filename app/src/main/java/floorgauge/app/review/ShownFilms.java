@@ -25,12 +25,14 @@ final class ShownFilms {
         return there.filter(f -> isPlayable(film, f)).or(() -> copies.made(film.sha256()));
     }
 
-    /** Makes the copy of a film that is there and cannot be played. */
+    /** Whether the film is there, cannot be played as it is, and has no copy yet. */
+    boolean needsCopy(StoredFilm film) {
+        return film.film().filter(Files::isRegularFile).isPresent() && of(film).isEmpty();
+    }
+
+    /** Makes the copy of a film that needs one. @throws MendableException where it cannot be made */
     void prepare(StoredFilm film) {
-        film.film()
-                .filter(Files::isRegularFile)
-                .filter(f -> !isPlayable(film, f))
-                .ifPresent(f -> copies.make(f, film.sha256()));
+        film.film().filter(Files::isRegularFile).ifPresent(f -> copies.make(f, film.sha256()));
     }
 
     /** Known by the film's bytes and size, so that a film that was cut short since is looked at again. */

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import floorgauge.app.drawing.FigureText;
 import floorgauge.app.sheet.Html;
+import floorgauge.app.sheet.Phrases;
 import floorgauge.app.store.Player;
 import floorgauge.app.store.SeasonFigures;
 import floorgauge.events.finding.Figure;
@@ -121,7 +122,7 @@ final class TrendsPage {
             html.element(
                     "p",
                     "class=\"aside\"",
-                    Words.counted(few, "other") + " with fewer than " + LEAST_COUNT + " are not drawn.");
+                    Phrases.counted(few, "other") + " with fewer than " + LEAST_COUNT + " are not drawn.");
         }
         return Frame.close(html.close("section"));
     }
@@ -176,8 +177,8 @@ final class TrendsPage {
         Unit unit = trend.subject().unit();
         String mean = "Mean " + text(unit, trend.mean())
                 + trend.meanInterval().map(i -> " (" + interval(unit, i) + ")").orElse("") + " over "
-                + Words.counted(trend.count(), "value") + " in "
-                + Words.counted(trend.possessions(), "possession") + "; drawn toward the team's "
+                + Phrases.counted(trend.count(), "value") + " in "
+                + Phrases.counted(trend.possessions(), "possession") + "; drawn toward the team's "
                 + text(unit, trend.teamMean()) + ": " + text(unit, trend.shrunkMean()) + ". ";
         return mean + trend.slope().map(s -> slope(unit, s)).orElse("One day only, so no slope.");
     }

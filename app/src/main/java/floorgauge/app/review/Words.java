@@ -4,7 +4,6 @@ import floorgauge.app.drawing.FigureText;
 import floorgauge.app.store.StoredFilm;
 import floorgauge.app.store.StoredFinding;
 import floorgauge.app.store.Subject;
-import floorgauge.court.track.Team;
 import floorgauge.events.finding.Finding;
 import java.time.format.DateTimeFormatter;
 import java.util.Comparator;
@@ -38,14 +37,6 @@ final class Words {
         return finding.severity().map(s -> s.level()).orElse(0.0) * finding.probability();
     }
 
-    static String title(Finding finding) {
-        String kind = finding.kind().words();
-        String words = finding.label().isEmpty() || finding.label().contains(kind)
-                ? (finding.label().isEmpty() ? kind : finding.label())
-                : kind + ", " + finding.label();
-        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
-    }
-
     static String roles(Finding finding, Names names) {
         return finding.roles().stream()
                 .map(h -> h.role().words() + " " + names.of(h.trackId()))
@@ -75,19 +66,5 @@ final class Words {
                         || v.grade().isPresent()
                         || !v.note().isEmpty())
                 .orElse(false);
-    }
-
-    static String team(Team team) {
-        return switch (team) {
-            case FIRST -> "The first team";
-            case SECOND -> "The second team";
-            default -> "A team that could not be told";
-        };
-    }
-
-    /** A count with its noun. */
-    static String counted(long count, String noun) {
-        String plural = noun.endsWith("pass") ? noun + "es" : noun + "s";
-        return count + " " + (count == 1 ? noun : plural);
     }
 }

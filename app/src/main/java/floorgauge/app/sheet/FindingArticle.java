@@ -2,11 +2,9 @@ package floorgauge.app.sheet;
 
 import floorgauge.app.drawing.FigureText;
 import floorgauge.app.drawing.FrameDrawing;
-import floorgauge.app.drawing.Gauge;
 import floorgauge.app.drawing.PlanOfFloor;
 import floorgauge.app.drawing.TimeRule;
 import floorgauge.app.result.CourtReading;
-import floorgauge.events.finding.Figure;
 import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.RoleHolder;
 import java.util.List;
@@ -32,7 +30,7 @@ final class FindingArticle {
                 .open("span", "class=\"number\"")
                 .text(String.valueOf(number))
                 .close("span");
-        html.text(" " + title(finding)).close("h3");
+        html.text(" " + Phrases.title(finding)).close("h3");
         html.element("p", "class=\"sentence\"", finding.sentence());
         html.element("p", "class=\"aside\"", aside(finding));
         strip(finding, frames);
@@ -46,14 +44,6 @@ final class FindingArticle {
         parts(finding);
         html.close("div");
         html.close("article");
-    }
-
-    private static String title(Finding finding) {
-        String kind = finding.kind().words();
-        String words = finding.label().contains(kind) || kind.equals(finding.label())
-                ? finding.label()
-                : kind + (finding.label().isEmpty() ? "" : ", " + finding.label());
-        return words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1);
     }
 
     private static String aside(Finding finding) {
@@ -88,32 +78,8 @@ final class FindingArticle {
 
     private void parts(Finding finding) {
         html.open("div", "class=\"parts\"");
-        if (!finding.figures().isEmpty()) {
-            html.open("table");
-            html.element("caption", "Measured");
-            html.open("thead").open("tr");
-            for (String head : List.of("Part", "Figure", "Held against", "On its scale")) {
-                html.element("th", "scope=\"col\"", head);
-            }
-            html.close("tr").close("thead").open("tbody");
-            finding.figures().forEach(this::part);
-            html.close("tbody").close("table");
-        }
+        FigureTable.write(html, finding.figures());
         NotSeenList.write(html, finding.notSeen(), "Not seen");
         html.close("div");
-    }
-
-    private void part(Figure figure) {
-        boolean beyond = FigureText.isBeyond(figure);
-        html.open("tr", beyond ? "class=\"beyond\"" : "");
-        html.element("th", "scope=\"row\"", figure.name());
-        html.element("td", "class=\"figure\"", FigureText.of(figure));
-        html.element(
-                "td",
-                figure.threshold()
-                        .map(t -> FigureText.of(t, figure.unit()) + (beyond ? ", missed" : ""))
-                        .orElse(""));
-        html.open("td").markup(Gauge.of(figure)).close("td");
-        html.close("tr");
     }
 }

@@ -7,12 +7,12 @@ import floorgauge.app.result.Cautions;
 import floorgauge.app.result.CourtReading;
 import floorgauge.app.result.FilmSource;
 import floorgauge.app.result.MeasuredFilm;
-import floorgauge.court.track.Team;
 import floorgauge.events.diagram.Diagram;
 import floorgauge.events.diagram.DiagramPanel;
 import floorgauge.events.diagram.Diagrams;
 import floorgauge.events.diagram.PlayerLabels;
 import floorgauge.events.finding.Finding;
+import floorgauge.events.finding.FindingKind;
 import floorgauge.events.finding.Findings;
 import floorgauge.events.finding.NotSeen;
 import floorgauge.events.finding.Possession;
@@ -24,7 +24,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Collectors;
 
 /** Writes {@code sheet.html}. */
 public final class Sheet {
@@ -126,25 +125,13 @@ public final class Sheet {
         Findings findings = measured.findings();
         List<Finding> flags =
                 findings.all().stream().filter(f -> f.kind().isFlag()).toList();
-        String play = counted(findings.possessions().size(), "possession") + ", "
-                + counted(measured.tracks().players().size(), "player") + " followed. ";
+        String play = Phrases.counted(findings.possessions().size(), "possession") + ", "
+                + Phrases.counted(measured.tracks().players().size(), "player") + " followed. ";
         if (flags.isEmpty()) {
             return play + "No standard was missed in what could be seen.";
         }
-        String kinds = flags.stream()
-                .map(f -> f.kind().words())
-                .collect(Collectors.groupingBy(k -> k, java.util.TreeMap::new, Collectors.counting()))
-                .entrySet()
-                .stream()
-                .map(e -> counted(e.getValue(), e.getKey()))
-                .collect(Collectors.joining(", "));
-        return play + counted(flags.size(), "standard") + " missed: " + kinds + ".";
-    }
-
-    /** A count with its noun; the trade's kinds all take an s but those that end in a floor or a ball's name. */
-    private static String counted(long count, String noun) {
-        String plural = noun.endsWith("pass") ? noun + "es" : noun + "s";
-        return count + " " + (count == 1 ? noun : plural);
+        List<FindingKind> kinds = flags.stream().map(Finding::kind).toList();
+        return play + Phrases.counted(flags.size(), "standard") + " missed: " + Phrases.countedKinds(kinds) + ".";
     }
 
     /** The missed standards, the costliest first. */
@@ -179,13 +166,8 @@ public final class Sheet {
     private void possession(PossessionFindings measuredPossession, int firstFinding) {
         Possession possession = measuredPossession.possession();
         html.open("section", "id=\"possession-" + possession.number() + "\" class=\"possession\"");
-        html.open("h2").text("Possession " + possession.number() + " ");
-        html.element(
-                "span",
-                "class=\"aside\"",
-                FigureText.time(possession.fromSeconds()) + " to " + FigureText.time(possession.toSeconds()));
-        html.close("h2");
-        html.element("p", describe(possession));
+        Phrases.heading(html, possession);
+        html.element("p", Phrases.describe(possession, id -> "#" + id));
         measuredPossession.script().ifPresent(reading -> new ScriptSection(html).write(reading));
         diagram(measuredPossession);
         html.open("div", "class=\"possession-drawings\"");
@@ -222,24 +204,6 @@ public final class Sheet {
 
     private void figure(String drawing, String caption) {
         html.open("figure").markup(drawing).element("figcaption", caption).close("figure");
-    }
-
-    private static String describe(Possession possession) {
-        String attack = team(possession.attack()) + " attacks, " + FigureText.sureness(possession.attackProbability());
-        return attack + ". Attackers " + numbers(possession.attackers()) + "; defenders "
-                + numbers(possession.defenders()) + ". Ends with: " + possession.outcome() + ".";
-    }
-
-    private static String team(Team team) {
-        return switch (team) {
-            case FIRST -> "The first team";
-            case SECOND -> "The second team";
-            default -> "A team that could not be told";
-        };
-    }
-
-    private static String numbers(List<Integer> ids) {
-        return ids.isEmpty() ? "none" : ids.stream().map(i -> "#" + i).collect(Collectors.joining(", "));
     }
 
     private void notSeen() {

@@ -3,19 +3,16 @@ package floorgauge.app.sheet;
 import floorgauge.app.drawing.FigureText;
 import floorgauge.app.drawing.PlanOfFloor;
 import floorgauge.app.result.Cautions;
+import floorgauge.events.diagram.PlayerLabels;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Optional;
-import java.util.regex.MatchResult;
-import java.util.regex.Pattern;
 
 /** What pages for the wall have in common: the head, the drawn findings, the foot. One sheet of paper each. */
 final class WallPage {
 
     private static final List<String> STYLES = List.of("sheet.css", "wall.css");
-    private static final Pattern TRACK = Pattern.compile("#(\\d+)");
 
     private final Html html = new Html();
     private final PlayerNames names;
@@ -57,7 +54,7 @@ final class WallPage {
             html.element(
                     "p", "class=\"sentence\"", named(wall.film(), wall.finding().sentence()));
             html.open("figure", "class=\"finding-plan\"");
-            html.markup(new PlanOfFloor(wall.film().rules(), wall.possession()).of(wall.finding()));
+            html.markup(new PlanOfFloor(wall.film().rules(), wall.possession(), labels(wall.film())).of(wall.finding()));
             html.element("figcaption", where(wall)).close("figure");
             html.close("article");
         }
@@ -72,24 +69,18 @@ final class WallPage {
     }
 
     /** The sentence with names in the place of track numbers, where they are known. */
-    String named(WallFilm film, String sentence) {
-        return TRACK.matcher(sentence).replaceAll(match -> java.util.regex.Matcher.quoteReplacement(name(film, match)));
+    private String named(WallFilm film, String sentence) {
+        return names.in(film.film().sha256(), sentence);
     }
 
-    private String name(WallFilm film, MatchResult match) {
-        // Numbers of a film's tracks have few digits; a longer run is something else.
-        if (match.group(1).length() > 6) {
-            return match.group();
-        }
-        Optional<String> name = names.nameOf(film.film().sha256(), Integer.parseInt(match.group(1)));
-        return name.orElse(match.group());
+    /** In marks a track that nobody was said to be is told from a jersey number by its sign. */
+    private PlayerLabels labels(WallFilm film) {
+        return track -> names.markOf(film.film().sha256(), track).orElse("#" + track);
     }
 
     private static String kind(WallFinding wall) {
-        String label = wall.finding().label();
-        String words = wall.finding().kind().words();
-        String both = label.contains(words) ? label : words + (label.isEmpty() ? "" : ", " + label);
-        return both + ", " + FigureText.sureness(wall.finding().probability());
+        return Phrases.title(wall.finding()) + ", "
+                + FigureText.sureness(wall.finding().probability());
     }
 
     private static String where(WallFinding wall) {

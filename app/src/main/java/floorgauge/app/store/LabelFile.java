@@ -93,7 +93,7 @@ public final class LabelFile {
                 .filter(s -> s.findingId().isEmpty())
                 .forEach(s -> judged(s, OptionalDouble.empty()).ifPresent(events::add));
         events.sort(Comparator.comparingDouble(LabelledEvent::fromSeconds).thenComparing(LabelledEvent::kind));
-        return numbered(events);
+        return LabelledEvent.numbered(events);
     }
 
     private static LabelledEvent notJudged(Finding finding) {
@@ -153,26 +153,6 @@ public final class LabelFile {
                 grade,
                 cantTell,
                 note.isBlank() ? Optional.empty() : Optional.of(note));
-    }
-
-    private static List<LabelledEvent> numbered(List<LabelledEvent> events) {
-        List<LabelledEvent> numbered = new ArrayList<>();
-        for (LabelledEvent e : events) {
-            numbered.add(new LabelledEvent(
-                    "e" + (numbered.size() + 1),
-                    e.kind(),
-                    e.label(),
-                    e.fromSeconds(),
-                    e.atSeconds(),
-                    e.toSeconds(),
-                    e.roles(),
-                    e.figures(),
-                    e.words(),
-                    e.grade(),
-                    e.cantTell(),
-                    e.note()));
-        }
-        return numbered;
     }
 
     private static OptionalDouble moment(Finding finding) {

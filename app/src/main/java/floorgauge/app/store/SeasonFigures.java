@@ -69,16 +69,22 @@ public final class SeasonFigures {
         return List.copyOf(figures.marks);
     }
 
-    /** Grows or changes whenever the figures may have. */
+    /** Changes whenever figures or names may have. */
     public static String stamp(Store store) {
-        return store.jdbi()
-                .withHandle(
-                        h -> h.createQuery("SELECT (SELECT COUNT(*) FROM findings), (SELECT COUNT(*) FROM verdicts),"
-                                        + " (SELECT COUNT(*) FROM verdicts WHERE taken_back = 1), (SELECT COUNT(*) FROM"
-                                        + " assignments), (SELECT COALESCE(MAX(imported_at), '') FROM runs)")
-                                .map((rows, context) -> rows.getLong(1) + " " + rows.getLong(2) + " " + rows.getLong(3)
-                                        + " " + rows.getLong(4) + " " + rows.getString(5))
-                                .one());
+        return store.jdbi().withHandle(h -> {
+            String counts = h.createQuery("SELECT (SELECT COUNT(*) FROM findings), (SELECT COUNT(*) FROM verdicts),"
+                            + " (SELECT COUNT(*) FROM verdicts WHERE taken_back = 1),"
+                            + " (SELECT COALESCE(MAX(imported_at), '') FROM runs)")
+                    .map((rows, context) -> rows.getLong(1) + " " + rows.getLong(2) + " " + rows.getLong(3) + " "
+                            + rows.getString(4))
+                    .one();
+            List<String> said = h.createQuery("SELECT film_id, track_id, player_id, found FROM assignments"
+                            + " ORDER BY film_id, track_id")
+                    .map((rows, context) -> rows.getString(1) + " " + rows.getInt(2) + " " + rows.getString(3) + " "
+                            + rows.getInt(4))
+                    .list();
+            return counts + " " + said.hashCode() + " " + new Roster(store).players().hashCode();
+        });
     }
 
     private void players() {

@@ -35,7 +35,7 @@ class TablesTest {
     void noFilmLeavesColumnNamesAlone() throws IOException {
         new CsvTables().write(ExportedFilms.everything(), out());
         assertThat(Files.readString(folder.resolve("out/roles.csv")))
-                .isEqualTo("film,film_sha256,finding,role,player_id\r\n");
+                .isEqualTo("film,film_sha256,finding,role,player_id,player\r\n");
     }
 
     /** Read by the grammar of RFC 4180, section 2, rather than by a reader that forgives. */

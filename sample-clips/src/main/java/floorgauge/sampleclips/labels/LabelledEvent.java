@@ -3,6 +3,7 @@ package floorgauge.sampleclips.labels;
 import floorgauge.events.finding.FindingKind;
 import floorgauge.events.finding.Role;
 import floorgauge.events.finding.RoleHolder;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -63,6 +64,20 @@ public record LabelledEvent(
         if (grade.isPresent() && (grade.getAsInt() < 1 || grade.getAsInt() > 5)) {
             throw new IllegalArgumentException("a grade lies in 1 to 5: " + grade.getAsInt());
         }
+    }
+
+    /** The same events with the ids e1, e2 and so on, in the order given. */
+    public static List<LabelledEvent> numbered(List<LabelledEvent> events) {
+        List<LabelledEvent> numbered = new ArrayList<>();
+        for (LabelledEvent event : events) {
+            numbered.add(event.withId("e" + (numbered.size() + 1)));
+        }
+        return numbered;
+    }
+
+    private LabelledEvent withId(String newId) {
+        return new LabelledEvent(
+                newId, kind, label, fromSeconds, atSeconds, toSeconds, roles, figures, words, grade, cantTell, note);
     }
 
     /** The first holder of a role. */

@@ -92,7 +92,7 @@ public final class ClipPlayer implements AutoCloseable {
                 FilmFrame picture = new FilmFrame()) {
             double filmScale = reader.info().width()
                     / (double) choice.film().findings().film().widthPixels();
-            FindingOverlay overlay = new FindingOverlay(chosen.finding(), view, filmScale);
+            FindingOverlay overlay = new FindingOverlay(chosen.finding(), view, filmScale, this::label);
             if (cut.fromSeconds() > 0) {
                 reader.skipTo(cut.fromSeconds());
             }
@@ -113,6 +113,12 @@ public final class ClipPlayer implements AutoCloseable {
             }
         }
         return shown;
+    }
+
+    private String label(int trackId) {
+        return choice.names()
+                .markOf(choice.film().findings().film().sha256(), trackId)
+                .orElse(String.valueOf(trackId));
     }
 
     private void paint(Mat picture, FindingOverlay overlay, FloorFrame frame, PaperStrip strip, double time) {

@@ -12,6 +12,7 @@ import floorgauge.court.track.Keypoint;
 import floorgauge.court.track.PlayerObservation;
 import floorgauge.court.track.PlayerSighting;
 import floorgauge.court.track.Pose;
+import floorgauge.events.diagram.PlayerLabels;
 import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.Mark;
 import java.util.ArrayList;
@@ -48,12 +49,15 @@ final class FindingOverlay {
     private final Finding finding;
     private final FloorView view;
     private final double filmScale;
+    private final PlayerLabels labels;
 
     /**
      * @param view where floor points appear, pixels of the film
      * @param filmScale pixels of the picture drawn on, a pixel of the film
+     * @param labels what tracks are called
      */
-    FindingOverlay(Finding finding, FloorView view, double filmScale) {
+    FindingOverlay(Finding finding, FloorView view, double filmScale, PlayerLabels labels) {
+        this.labels = labels;
         this.finding = finding;
         this.view = view;
         this.filmScale = filmScale;
@@ -274,7 +278,7 @@ final class FindingOverlay {
                 .findFirst()
                 .orElse("");
         Lettering lettering = new Lettering(pen, NAME_HEIGHT);
-        String text = player.trackId() + " " + role;
+        String text = labels.of(player.trackId()) + " " + role;
         double[] top = at(new PixelPoint(
                 box.get().left() + box.get().width() / 2, box.get().top()));
         double limit = pen.picture().cols() - lettering.width(text) - pen.units(4);

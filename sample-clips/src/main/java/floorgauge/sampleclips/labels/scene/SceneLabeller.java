@@ -49,7 +49,7 @@ public final class SceneLabeller {
                 Optional.of(scene.end()),
                 scene.people().stream().map(p -> person(p, scene)).toList(),
                 List.of(possession(motion, scene)),
-                numbered(events),
+                inOrder(events),
                 afterTurnover(possession(motion, scene), scene));
     }
 
@@ -96,27 +96,11 @@ public final class SceneLabeller {
         return false;
     }
 
-    private static List<LabelledEvent> numbered(List<LabelledEvent> events) {
+    private static List<LabelledEvent> inOrder(List<LabelledEvent> events) {
         List<LabelledEvent> sorted = new ArrayList<>(events);
         sorted.sort(Comparator.comparingDouble(LabelledEvent::fromSeconds)
                 .thenComparing(LabelledEvent::kind, Comparator.comparingInt(FindingKind::ordinal))
                 .thenComparing(e -> e.roles().toString()));
-        List<LabelledEvent> numbered = new ArrayList<>();
-        for (LabelledEvent e : sorted) {
-            numbered.add(new LabelledEvent(
-                    "e" + (numbered.size() + 1),
-                    e.kind(),
-                    e.label(),
-                    e.fromSeconds(),
-                    e.atSeconds(),
-                    e.toSeconds(),
-                    e.roles(),
-                    e.figures(),
-                    e.words(),
-                    e.grade(),
-                    e.cantTell(),
-                    e.note()));
-        }
-        return numbered;
+        return LabelledEvent.numbered(sorted);
     }
 }

@@ -1,8 +1,5 @@
-package floorgauge.app.review;
+package floorgauge.app.result;
 
-import floorgauge.app.result.TracksWindow;
-import floorgauge.app.store.FilmFolder;
-import floorgauge.app.store.StoredFilm;
 import floorgauge.events.finding.Possession;
 import floorgauge.events.finding.Trail;
 import floorgauge.events.finding.TrailPoint;
@@ -10,13 +7,14 @@ import floorgauge.events.motion.MotionPrior;
 import floorgauge.events.motion.MotionSmoother;
 import floorgauge.events.motion.UniformClock;
 import floorgauge.events.standards.Standards;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 
 /** Everyone's smoothed way through a stretch of film, by the smoother that the measurements use. */
-final class Replay {
+public final class Replay {
 
     /** Seen before and after the stretch, so that its ends are smoothed from both sides. */
     private static final double ROOM_SECONDS = 1.5;
@@ -25,15 +23,19 @@ final class Replay {
 
     private Replay() {}
 
-    /** The ways of those in a possession between two times. */
-    static List<Trail> of(StoredFilm film, Possession possession, double fromSeconds, double toSeconds) {
-        TracksWindow window =
-                new TracksWindow(FilmFolder.tracks(film), fromSeconds - ROOM_SECONDS, toSeconds + ROOM_SECONDS);
+    /**
+     * The ways of those in a possession between two times.
+     *
+     * @param tracks the film's table of tracks
+     * @throws floorgauge.court.failure.MendableException where it cannot be read
+     */
+    public static List<Trail> of(Path tracks, Possession possession, double fromSeconds, double toSeconds) {
+        TracksWindow window = new TracksWindow(tracks, fromSeconds - ROOM_SECONDS, toSeconds + ROOM_SECONDS);
         return of(window.places(), possession, fromSeconds, toSeconds);
     }
 
     /** The same from places that were read already. */
-    static List<Trail> of(
+    public static List<Trail> of(
             List<TracksWindow.Place> places, Possession possession, double fromSeconds, double toSeconds) {
         Map<Integer, MotionSmoother> smoothers = new TreeMap<>();
         Map<Integer, List<TrailPoint>> points = new TreeMap<>();
