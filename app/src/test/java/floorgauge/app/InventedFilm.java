@@ -120,15 +120,21 @@ public final class InventedFilm {
 
     /** The tracks; nobody is seen in the first frame, player 6 is predicted for a while. */
     public static FilmTracks tracks() {
+        return tracks(1 / SECONDS_PER_FRAME);
+    }
+
+    /** The same film at another rate of frames a second. */
+    public static FilmTracks tracks(double framesPerSecond) {
+        long frames = Math.round(FRAMES * SECONDS_PER_FRAME * framesPerSecond);
         SortedMap<Long, Double> times = new TreeMap<>();
-        for (long frame = 0; frame < FRAMES; frame++) {
-            times.put(frame, frame * SECONDS_PER_FRAME);
+        for (long frame = 0; frame < frames; frame++) {
+            times.put(frame, frame / framesPerSecond);
         }
         List<PlayerTrack> players = new ArrayList<>();
         for (int id = 1; id <= 6; id++) {
             List<PlayerObservation> observations = new ArrayList<>();
-            for (long frame = 1; frame < FRAMES; frame++) {
-                observations.add(observation(id, frame));
+            for (long frame = 1; frame < frames; frame++) {
+                observations.add(observation(id, frame, times.get(frame)));
             }
             List<IdentityDoubt> doubts = id == 4 ? List.of(new IdentityDoubt(5, 2.4, 3.0, 0.08)) : List.of();
             players.add(new PlayerTrack(id, id <= 3 ? Team.FIRST : Team.SECOND, 0.97, observations, doubts));
@@ -136,13 +142,12 @@ public final class InventedFilm {
         return new FilmTracks(times, players, Optional.empty());
     }
 
-    private static PlayerObservation observation(int id, long frame) {
-        double time = frame * SECONDS_PER_FRAME;
+    private static PlayerObservation observation(int id, long frame, double time) {
         FloorPoint place = place(id, time);
         PixelPoint foot = pixelAt(place, 0).orElseThrow();
         PixelPoint head = pixelAt(place, 1.95).orElseThrow();
         double height = foot.y() - head.y();
-        boolean predicted = id == 6 && frame > 70 && frame < 80;
+        boolean predicted = id == 6 && time > 2.82 && time < 3.18;
         ImageBox box = new ImageBox(foot.x() - height * 0.22, head.y(), height * 0.44, height);
         FloorEstimate left = new FloorEstimate(
                 new FloorPoint(place.xMetres() - 0.15, place.yMetres()), FloorCovariance.isotropic(0.09));

@@ -104,7 +104,7 @@ public final class BallParquet {
             return Optional.empty();
         }
         List<BallObservation> ball = new ArrayList<>();
-        try (DuckDBConnection connection = TracksParquet.open();
+        try (DuckDBConnection connection = ParquetSource.open();
                 Statement statement = connection.createStatement();
                 ResultSet rows =
                         statement.executeQuery(

@@ -58,7 +58,7 @@ public final class TracksParquetReader {
         String columns = TrackColumn.ALL.stream().map(TrackColumn::name).collect(Collectors.joining(", "));
         String sql = "SELECT " + columns + " FROM read_parquet('"
                 + file.toString().replace("'", "''") + "') ORDER BY player_id, frame";
-        try (DuckDBConnection connection = TracksParquet.open();
+        try (DuckDBConnection connection = ParquetSource.open();
                 Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery(sql)) {
             return new TracksParquetReader(rows).read(BallParquet.read(BallParquet.beside(file)));

@@ -130,7 +130,7 @@ public record TracksWindow(Path file, double fromSeconds, double toSeconds) {
         String sql =
                 "SELECT " + columns + " FROM read_parquet('" + file.toString().replace("'", "''") + "') WHERE " + filter
                         + " AND time_s BETWEEN " + fromSeconds + " AND " + toSeconds + " ORDER BY time_s, player_id";
-        try (DuckDBConnection connection = TracksParquet.open();
+        try (DuckDBConnection connection = ParquetSource.open();
                 Statement statement = connection.createStatement();
                 ResultSet result = statement.executeQuery(sql)) {
             while (result.next()) {

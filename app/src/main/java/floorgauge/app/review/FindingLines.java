@@ -42,9 +42,11 @@ final class FindingLines {
     }
 
     static String aside(Finding finding) {
-        String cost = Words.cost(finding);
-        return FigureText.time(finding.fromSeconds()) + " to " + FigureText.time(finding.toSeconds()) + " · "
-                + FigureText.sureness(finding.probability()) + (cost.isEmpty() ? "" : " · " + cost);
+        return Phrases.joined(
+                " · ",
+                FigureText.time(finding.fromSeconds()) + " to " + FigureText.time(finding.toSeconds()),
+                Phrases.sureness(finding),
+                Words.cost(finding));
     }
 
     private static void figures(Html html, List<Figure> all, int most) {

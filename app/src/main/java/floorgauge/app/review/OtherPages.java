@@ -97,7 +97,7 @@ final class OtherPages {
         input(html, "squad", "maxlength=\"40\"", player.map(Player::squad).orElse(""), "Squad of " + whose);
         html.close("td").open("td");
         input(html, "position", "maxlength=\"40\"", player.map(Player::position).orElse(""), "Position of " + whose);
-        html.close("td").open("td");
+        html.close("td").open("td", "data-head=\"With the team\"");
         html.markup("<input type=\"checkbox\" name=\"active\""
                 + (player.map(Player::active).orElse(true) ? " checked" : "") + " aria-label=\"" + Svg.escape(whose)
                 + " is with the team\">");

@@ -134,8 +134,13 @@ final class SheetPage {
             html.element(
                     "span",
                     "class=\"aside\"",
-                    " finding " + flag.number() + ", possession " + flag.possession() + ", "
-                            + FigureText.sureness(flag.finding().probability()) + "; ");
+                    " "
+                            + Phrases.joined(
+                                    ", ",
+                                    "finding " + flag.number(),
+                                    "possession " + flag.possession(),
+                                    Phrases.sureness(flag.finding()))
+                            + "; ");
             html.element("span", "class=\"aside state\"", Words.verdict(Optional.ofNullable(byFinding.get(flag.id()))));
             html.close("li");
         }

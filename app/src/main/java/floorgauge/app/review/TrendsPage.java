@@ -167,7 +167,7 @@ final class TrendsPage {
                     .close("a");
             html.close("th").element("td", String.valueOf(mark.count()));
             html.element("td", text(subject.unit(), mark.mean()));
-            html.element("td", text(subject.unit(), mark.low()) + " to " + text(subject.unit(), mark.high()));
+            html.element("td", span(subject.unit(), mark.low(), mark.high()));
             html.close("tr");
         });
         html.close("tbody").close("table").close("details").close("article");
@@ -184,6 +184,9 @@ final class TrendsPage {
     }
 
     private static String slope(Unit unit, Slope slope) {
+        if (slope.interval().isEmpty()) {
+            return "Too few days to call a trend: " + text(unit, slope.perWeek()) + " a week so far.";
+        }
         String perWeek = text(unit, slope.perWeek()) + " a week"
                 + slope.interval().map(i -> " (" + interval(unit, i) + ")").orElse("");
         return switch (slope.direction()) {
@@ -194,7 +197,20 @@ final class TrendsPage {
     }
 
     private static String interval(Unit unit, Interval interval) {
-        return text(unit, interval.low()) + " to " + text(unit, interval.high());
+        return span(unit, interval.low(), interval.high());
+    }
+
+    /** Such as {@code 64.1 to 76.2 of 100}: the unit stands once. */
+    private static String span(Unit unit, double low, double high) {
+        String last = text(unit, high);
+        String first = text(unit, low);
+        int signs = 0;
+        while (signs < Math.min(first.length(), last.length())
+                && !Character.isDigit(first.charAt(first.length() - 1 - signs))
+                && first.charAt(first.length() - 1 - signs) == last.charAt(last.length() - 1 - signs)) {
+            signs++;
+        }
+        return first.substring(0, first.length() - signs) + " to " + last;
     }
 
     private static String text(Unit unit, double value) {

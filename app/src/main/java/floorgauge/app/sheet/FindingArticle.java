@@ -47,12 +47,12 @@ final class FindingArticle {
     }
 
     private static String aside(Finding finding) {
-        String roles = finding.roles().stream().map(FindingArticle::role).collect(Collectors.joining(", "));
-        return FigureText.time(finding.fromSeconds()) + " to " + FigureText.time(finding.toSeconds()) + " · "
-                + (roles.isEmpty() ? "" : roles + " · ") + FigureText.sureness(finding.probability())
-                + finding.severity()
-                        .map(s -> " · cost " + FigureText.of(s.cost()))
-                        .orElse("");
+        return Phrases.joined(
+                " · ",
+                FigureText.time(finding.fromSeconds()) + " to " + FigureText.time(finding.toSeconds()),
+                finding.roles().stream().map(FindingArticle::role).collect(Collectors.joining(", ")),
+                Phrases.sureness(finding),
+                finding.severity().map(s -> "cost " + FigureText.of(s.cost())).orElse(""));
     }
 
     private static String role(RoleHolder holder) {

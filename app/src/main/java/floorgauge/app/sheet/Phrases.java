@@ -5,6 +5,7 @@ import floorgauge.court.track.Team;
 import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.FindingKind;
 import floorgauge.events.finding.Possession;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.TreeMap;
@@ -39,6 +40,17 @@ public final class Phrases {
         String label = finding.label();
         String words = label.isEmpty() ? kind : label.contains(kind) ? label : kind + ", " + label;
         return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+
+    /** How sure a finding is; blank where its sentence says so already. */
+    public static String sureness(Finding finding) {
+        String words = FigureText.sureness(finding.probability());
+        return finding.sentence().contains(words) ? "" : words;
+    }
+
+    /** Words with a sign between them, the blank ones left out. */
+    public static String joined(String sign, String... words) {
+        return Arrays.stream(words).filter(w -> !w.isBlank()).collect(Collectors.joining(sign));
     }
 
     /** The heading of a possession, with its times. */

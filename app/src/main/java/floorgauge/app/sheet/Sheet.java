@@ -156,8 +156,11 @@ public final class Sheet {
             html.element(
                     "span",
                     "class=\"aside\"",
-                    "finding " + (index + 1) + ", " + FigureText.time(finding.fromSeconds()) + ", "
-                            + FigureText.sureness(finding.probability()));
+                    Phrases.joined(
+                            ", ",
+                            "finding " + (index + 1),
+                            FigureText.time(finding.fromSeconds()),
+                            Phrases.sureness(finding)));
             html.close("li");
         }
         html.close("ol").close("section");

@@ -79,8 +79,7 @@ final class WallPage {
     }
 
     private static String kind(WallFinding wall) {
-        return Phrases.title(wall.finding()) + ", "
-                + FigureText.sureness(wall.finding().probability());
+        return Phrases.joined(", ", Phrases.title(wall.finding()), Phrases.sureness(wall.finding()));
     }
 
     private static String where(WallFinding wall) {

@@ -75,3 +75,8 @@ export function dimension(a, b, offset) {
     anchor: Math.abs(nx) < 0.35 ? 'middle' : nx * side > 0 ? 'start' : 'end',
   };
 }
+
+/** A role as it is written beside a mark; nothing where the mark itself says it. */
+export function roleWords(role) {
+  return role === 'attacker' || role === 'defender' ? '' : (role ?? '');
+}

@@ -115,16 +115,21 @@ for (const id of ['from', 'to']) {
 
 function transport(plan, data) {
   const spoken = byId('plan-words');
+  const now = byId('now');
+  const play = byId('play');
   const words = (time) => {
-    byId('now').textContent = `${time.toFixed(2)} s`;
-    byId('play').textContent = clock.playing ? 'Stop' : 'Play';
+    now.textContent = `${time.toFixed(2)} s`;
+    const deed = clock.playing ? 'Stop' : 'Play';
+    if (play.textContent !== deed) {
+      play.textContent = deed;
+    }
     if (!clock.playing) {
       spoken.textContent = plan.words(time);
       byId('plan').setAttribute('aria-label', plan.words(time));
     }
   };
   clock.onChange(words);
-  byId('play').addEventListener('click', () => clock.toggle());
+  play.addEventListener('click', () => clock.toggle());
   byId('earlier').addEventListener('click', () => clock.frame(-1));
   byId('later').addEventListener('click', () => clock.frame(1));
   byId('slower').addEventListener('click', () => {

@@ -1,7 +1,7 @@
 // What was measured, drawn over the frame that is on the screen. Pixels are those of the film.
 
 import { indexAt } from './clock.js';
-import { dimension } from './draw.js';
+import { dimension, roleWords } from './draw.js';
 
 const LIMBS = [
   [5, 7], [7, 9], [6, 8], [8, 10], [5, 6], [5, 11], [6, 12], [11, 12], [11, 13], [13, 15], [12, 14], [14, 16],
@@ -9,6 +9,7 @@ const LIMBS = [
 const LEAST_SCORE = 0.2;
 const BODY_METRES = 0.25;
 const SAME_MOMENT = 0.06;
+const MOST_DURATIONS = 4096;
 
 export class Overlay {
   constructor(canvas, data, pictures, plan) {
@@ -57,6 +58,9 @@ export class Overlay {
     this.distances(time);
     frame.players.forEach((p) => this.name(p));
     this.durations.push(performance.now() - began);
+    if (this.durations.length > MOST_DURATIONS) {
+      this.durations.shift();
+    }
   }
 
   stroke(path, width, holder) {
@@ -227,7 +231,7 @@ export class Overlay {
       return;
     }
     const role = this.holders.get(player.track);
-    const text = (this.names.get(player.track) ?? `t${player.track}`) + (role ? ` ${role}` : '');
+    const text = `${this.names.get(player.track) ?? `t${player.track}`} ${roleWords(role)}`.trim();
     this.words(text, [n[0] + n[2] / 2, n[1] - 4 * this.unit], role ? 600 : 400, 'center');
   }
 }

@@ -1,6 +1,6 @@
 // The floor from above at the clock's instant: the court's lines, everyone's mark, ways and distances.
 
-import { arrow, dimension, el, set } from './draw.js';
+import { arrow, dimension, el, roleWords, set } from './draw.js';
 
 const MARGIN = 0.8;
 const UNITS = 30; // of the drawing in a metre
@@ -149,9 +149,10 @@ export class Plan {
       });
       number.textContent = player.mark;
       group.append(number);
-      if (holder) {
+      const words = roleWords(this.holders.get(player.track));
+      if (words) {
         const role = el('text', { class: 'role-name haloed', 'text-anchor': 'middle', y: -r - 4 * this.scale, 'font-size': 10.5 * this.scale });
-        role.textContent = this.holders.get(player.track);
+        role.textContent = words;
         group.append(role);
       }
       this.dots.set(player.track, group);

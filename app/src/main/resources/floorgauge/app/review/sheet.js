@@ -88,18 +88,25 @@ does('cant-tell', () => judge(current(), 'CANT_TELL'));
 does('take-back', () => turn('/do/take-back'));
 does('give-back', () => turn('/do/give-back'));
 
-const labels = document.createElement('button');
-labels.type = 'button';
-labels.id = 'write-labels';
-labels.textContent = 'Write the label file for score';
-labels.addEventListener('click', async () => {
+/** A button beside the links at the top: none of them does anything without this script. */
+function button(id, words, deed) {
+  const made = document.createElement('button');
+  made.type = 'button';
+  made.id = id;
+  made.textContent = words;
+  made.addEventListener('click', deed);
+  sheet.querySelector('.ways').append(made);
+}
+
+button('write-labels', 'Write the label file for score', async () => {
   try {
     say((await send('/do/labels', { film: sheet.dataset.film })).said);
   } catch (failure) {
     say(failure.message);
   }
 });
-sheet.querySelector('.ways').append(labels);
+button('take-back', 'Take the last verdict back', () => turn('/do/take-back'));
+button('give-back', 'Give it back', () => turn('/do/give-back'));
 
 document.getElementById('practice-note').addEventListener('change', async (event) => {
   try {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import floorgauge.app.result.Digest;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Map;
@@ -38,6 +39,9 @@ class EditTimelineTest {
             "TimeRange.1", Set.of("start_time", "duration"),
             "RationalTime.1", Set.of("rate", "value"));
 
+    private static final Set<String> MARKER_COLOURS = Set.of(
+            "PINK", "RED", "ORANGE", "YELLOW", "GREEN", "CYAN", "BLUE", "PURPLE", "MAGENTA", "BLACK", "WHITE");
+
     @TempDir
     private Path folder;
 
@@ -47,6 +51,64 @@ class EditTimelineTest {
         Set<String> seen = new TreeSet<>();
         check(timeline, seen);
         assertThat(seen).isEqualTo(new TreeSet<>(FIELDS.keySet()));
+    }
+
+    /**
+     * What the library's readers ask of values beside their names: the key of the medium in use names one of the media and is not
+     * empty (Clip), kinds of tracks and colours of markers are those of its lists (Track.Kind, Marker.Color), a rate is above
+     * zero, and an address of a local film begins with {@code file://} ("Serialized Data", ExternalReference; version 0.18.1).
+     */
+    @Test
+    void valuesAreThoseThatTheLibraryTakes() throws IOException {
+        JsonNode timeline = timeline();
+        assertThat(timeline.get("OTIO_SCHEMA").asText()).isEqualTo("Timeline.1");
+        assertThat(timeline.at("/tracks/OTIO_SCHEMA").asText()).isEqualTo("Stack.1");
+        values(timeline);
+    }
+
+    private static void values(JsonNode node) {
+        switch (node.path("OTIO_SCHEMA").asText()) {
+            case "Clip.2" -> {
+                String key = node.get("active_media_reference_key").asText();
+                assertThat(key).isNotEmpty();
+                assertThat(node.get("media_references").fieldNames()).toIterable().contains(key).doesNotContain("");
+            }
+            case "Track.1" -> assertThat(node.get("kind").asText()).isIn("Video", "Audio");
+            case "Marker.2" -> assertThat(node.get("color").asText()).isIn(MARKER_COLOURS);
+            case "RationalTime.1" -> {
+                assertThat(node.get("rate").asDouble()).isPositive();
+                assertThat(node.get("value").isNumber()).isTrue();
+            }
+            case "TimeRange.1" -> {
+                assertThat(node.at("/start_time/OTIO_SCHEMA").asText()).isEqualTo("RationalTime.1");
+                assertThat(node.at("/duration/value").asDouble()).isNotNegative();
+            }
+            default -> {}
+        }
+        if (node.has("metadata")) {
+            assertThat(node.get("metadata").isObject()).isTrue();
+            assertThat(node.get("name").isTextual()).isTrue();
+        }
+        for (String list : Set.of("effects", "markers", "children")) {
+            assertThat(!node.has(list) || node.get(list).isArray()).as(list).isTrue();
+        }
+        node.forEach(EditTimelineTest::values);
+    }
+
+    @Test
+    void aFilmThatIsAtHandIsAddressedAsAFile() throws IOException {
+        Path film = ExportedFilms.grey(folder.resolve("monday #3.mp4"));
+        Path results = ExportedFilms.results(folder, "monday", "monday #3.mp4", Digest.ofFile(film));
+        ExportOrder all = ExportedFilms.everything(results);
+        ExportOrder found = new ExportOrder(all.films(), all.room(), new FilmSearch(java.util.List.of(folder)));
+        new EditTimeline().write(found, ExportFolder.open(folder.resolve("out")));
+        assertThat(new ObjectMapper()
+                        .readTree(folder.resolve("out/findings.otio").toFile())
+                        .at("/tracks/children/0/children/0/media_references/DEFAULT_MEDIA/target_url")
+                        .asText())
+                .isEqualTo(film.toUri().toString())
+                .startsWith("file:///")
+                .endsWith("monday%20%233.mp4");
     }
 
     @Test
