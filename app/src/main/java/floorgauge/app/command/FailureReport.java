@@ -6,6 +6,7 @@ import java.util.regex.Pattern;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Turns what went wrong into a line on the error stream and an exit code. */
 final class FailureReport {
@@ -25,8 +26,19 @@ final class FailureReport {
         CommandLine command = failure.getCommandLine();
         print(
                 command.getErr(),
-                failure.getMessage() + " (see " + command.getCommandSpec().qualifiedName() + " --help)");
+                failure.getMessage() + meant(failure) + " (see "
+                        + command.getCommandSpec().qualifiedName() + " --help)");
         return ExitCode.MENDABLE;
+    }
+
+    /** The command or option whose name is nearest to a misspelt one. */
+    private static String meant(ParameterException failure) {
+        return failure instanceof UnmatchedArgumentException unmatched
+                ? unmatched.getSuggestions().stream()
+                        .findFirst()
+                        .map(word -> "; did you mean " + word + "?")
+                        .orElse("")
+                : "";
     }
 
     /** One line for what the user can mend, the stack trace for a bug. */

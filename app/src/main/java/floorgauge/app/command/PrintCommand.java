@@ -106,8 +106,7 @@ final class PrintCommand implements Callable<Integer> {
                                 p.possession().toSeconds()),
                         p.notSeen()))
                 .toList();
-        return new WallFilm(
-                folder.findings().film(), folder.findings().court().rules(), possessions);
+        return new WallFilm(folder.findings().film(), folder.findings().court().rules(), possessions);
     }
 
     private String practiceTitle(List<MeasuredFolder> measured) {

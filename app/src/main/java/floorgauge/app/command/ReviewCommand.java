@@ -1,5 +1,6 @@
 package floorgauge.app.command;
 
+import floorgauge.app.result.ResultPlaces;
 import floorgauge.app.review.Desk;
 import floorgauge.app.review.ReviewServer;
 import floorgauge.app.season.DemoSeason;
@@ -87,7 +88,13 @@ final class ReviewCommand implements Callable<Integer> {
             throw new MendableException("--port " + port + ": expected 0 to 65535");
         }
         List<Path> folders = folders();
+        // Before a store is made for them.
+        folders.forEach(ResultPlaces::below);
         boolean own = !demo && (!folders.isEmpty() || storeUrl != null || Files.exists(season.resolve("season.db")));
+        if (backup != null && storeUrl == null && !own && !demo) {
+            throw new MendableException("nothing is kept in " + season
+                    + " yet, so there is nothing to back up; name the season's folder with --season");
+        }
         Store store = own ? ownStore() : Store.open(season.resolve("demo").resolve("demo.db"));
         if (backup != null) {
             store.backUp(backup);

@@ -224,8 +224,8 @@ public final class PlanOfFloor {
         String distances = finding.marks().stream()
                 .filter(m -> m instanceof Mark.Distance)
                 .map(m -> (Mark.Distance) m)
-                .map(d -> d.figure().name() + " between " + labels.of(d.fromTrackId()) + " and " + labels.of(d.toTrackId()) + " "
-                        + FigureText.of(d.figure()))
+                .map(d -> d.figure().name() + " between " + labels.of(d.fromTrackId()) + " and "
+                        + labels.of(d.toTrackId()) + " " + FigureText.of(d.figure()))
                 .collect(Collectors.joining("; "));
         return "Plan of the floor from above at " + FigureText.time(moment) + ": " + roles + "."
                 + (distances.isEmpty() ? "" : " Measured: " + distances + ".");

@@ -52,14 +52,14 @@ final class FindingTables {
                 "findings",
                 rows,
                 new Column("possession", Type.WHOLE),
-                        new Column("kind", Type.TEXT),
-                        new Column("flag", Type.TRUTH),
-                        new Column("label", Type.TEXT),
-                        new Column("from_s", Type.NUMBER),
-                        new Column("to_s", Type.NUMBER),
-                        new Column("probability", Type.NUMBER),
-                        new Column("severity", Type.NUMBER),
-                        new Column("sentence", Type.TEXT));
+                new Column("kind", Type.TEXT),
+                new Column("flag", Type.TRUTH),
+                new Column("label", Type.TEXT),
+                new Column("from_s", Type.NUMBER),
+                new Column("to_s", Type.NUMBER),
+                new Column("probability", Type.NUMBER),
+                new Column("severity", Type.NUMBER),
+                new Column("sentence", Type.TEXT));
     }
 
     private static Table roles(List<FilmChoice> films) {
@@ -74,7 +74,12 @@ final class FindingTables {
                         names.nameOf(film.sha256(), holder.trackId()).orElse(null)));
             }
         });
-        return table("roles", rows, new Column("role", Type.TEXT), new Column("player_id", Type.WHOLE), new Column("player", Type.TEXT));
+        return table(
+                "roles",
+                rows,
+                new Column("role", Type.TEXT),
+                new Column("player_id", Type.WHOLE),
+                new Column("player", Type.TEXT));
     }
 
     private static Table figures(List<FilmChoice> films) {
@@ -105,12 +110,12 @@ final class FindingTables {
                 "figures",
                 rows,
                 new Column("figure", Type.TEXT),
-                        new Column("value", Type.NUMBER),
-                        new Column("standard_error", Type.NUMBER),
-                        new Column("unit", Type.TEXT),
-                        new Column("standard", Type.TEXT),
-                        new Column("held_against", Type.NUMBER),
-                        new Column("sound", Type.TEXT));
+                new Column("value", Type.NUMBER),
+                new Column("standard_error", Type.NUMBER),
+                new Column("unit", Type.TEXT),
+                new Column("standard", Type.TEXT),
+                new Column("held_against", Type.NUMBER),
+                new Column("sound", Type.TEXT));
     }
 
     /** Takes each finding with its film. */
@@ -136,7 +141,8 @@ final class FindingTables {
 
     /** A table whose first columns say which finding a row is about. */
     private static Table table(String name, List<List<Object>> rows, Column... own) {
-        return new Table(name, Stream.concat(FINDING.stream(), Arrays.stream(own)).toList(), rows);
+        return new Table(
+                name, Stream.concat(FINDING.stream(), Arrays.stream(own)).toList(), rows);
     }
 
     private static List<Object> row(FilmSource film, ChosenFinding chosen, Object... values) {

@@ -106,9 +106,8 @@ public final class BallParquet {
         List<BallObservation> ball = new ArrayList<>();
         try (DuckDBConnection connection = ParquetSource.open();
                 Statement statement = connection.createStatement();
-                ResultSet rows =
-                        statement.executeQuery(
-                                "SELECT * FROM read_parquet('" + quoted(file) + "')" + filter + " ORDER BY frame")) {
+                ResultSet rows = statement.executeQuery(
+                        "SELECT * FROM read_parquet('" + quoted(file) + "')" + filter + " ORDER BY frame")) {
             while (rows.next()) {
                 ball.add(observation(rows));
             }

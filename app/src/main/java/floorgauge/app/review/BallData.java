@@ -50,7 +50,8 @@ final class BallData {
 
     /** Where it is in the picture of a time, pixels; nothing where it was not seen there. */
     void picture(ObjectNode frame, double timeSeconds) {
-        Optional<PixelPoint> place = Optional.ofNullable(byTime.get(timeSeconds)).flatMap(BallObservation::position);
+        Optional<PixelPoint> place =
+                Optional.ofNullable(byTime.get(timeSeconds)).flatMap(BallObservation::position);
         place.ifPresent(p -> frame.putArray("ball").add(rounded(p.x())).add(rounded(p.y())));
     }
 

@@ -72,8 +72,11 @@ final class Drawings {
     Optional<String> ofFinding(StoredFilm film, StoredPossession possession, StoredFinding found, Names names) {
         try {
             Finding finding = found.finding();
-            List<Trail> trails =
-                    Replay.of(FilmFolder.tracks(film), possession.possession(), finding.fromSeconds() - 2, finding.toSeconds() + 2);
+            List<Trail> trails = Replay.of(
+                    FilmFolder.tracks(film),
+                    possession.possession(),
+                    finding.fromSeconds() - 2,
+                    finding.toSeconds() + 2);
             PossessionFindings whole = whole(possession, List.of(found), trails);
             RuleSet rules = RuleSet.named(film.rules()).orElseGet(RuleSet::fiba);
             return Optional.of(markup(Diagrams.ofFinding(rules, whole, finding, names.labels())));

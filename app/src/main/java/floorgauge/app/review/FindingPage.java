@@ -240,8 +240,7 @@ final class FindingPage {
         html.open(
                 "input",
                 "id=\"label\" maxlength=\"60\" value=\""
-                        + Svg.escape(
-                                given.map(Verdict::label).orElse(label)) + "\"");
+                        + Svg.escape(given.map(Verdict::label).orElse(label)) + "\"");
         html.close("p");
         html.open("fieldset", "class=\"roles\"").element("legend", "Who did what");
         List<RoleHolder> held = given.map(Verdict::roles).orElse(roles);

@@ -39,7 +39,9 @@ final class PageRoutes {
         routes.get("/practices", r -> r.html(OtherPages.practices(room.films().all())));
         routes.get("/practice/{film}", r -> r.html(sheet(room.film(r))));
         routes.get("/practice/{film}/players", r -> r.html(who(room.film(r))));
-        routes.get("/practice/{film}/by-hand", r -> r.html(findingPage(room.film(r)).writeEmpty()));
+        routes.get(
+                "/practice/{film}/by-hand",
+                r -> r.html(findingPage(room.film(r)).writeEmpty()));
         routes.get("/practice/{film}/labels.json", this::labels);
         routes.get("/finding/{id}", r -> r.html(finding(room.found(r))));
         routes.get("/kept/{id}", r -> {
@@ -80,10 +82,7 @@ final class PageRoutes {
     }
 
     private String who(StoredFilm film) {
-        return new WhoPage(
-                        film,
-                        room.films().tracks(film.id()),
-                        room.roster().players())
+        return new WhoPage(film, room.films().tracks(film.id()), room.roster().players())
                 .write(room.roster().lost(film.id()));
     }
 

@@ -53,7 +53,12 @@ record Room(
     }
 
     /** A finding with what it belongs to. */
-    record Found(StoredFinding finding, StoredFilm film, StoredPossession possession, List<StoredTrack> tracks, Names names) {}
+    record Found(
+            StoredFinding finding,
+            StoredFilm film,
+            StoredPossession possession,
+            List<StoredTrack> tracks,
+            Names names) {}
 
     /** The film that a request's path names. */
     StoredFilm film(Context request) {

@@ -90,7 +90,7 @@ final class SheetPage {
         html.open("p", "class=\"ways\"");
         link(html, "/practice/" + film.id() + "/players", "Who is who");
         link(html, "/practice/" + film.id() + "/by-hand", "Enter something that was missed");
-        link(html, "/practice/" + film.id() + "/labels.json", "Label file of these verdicts");
+        link(html, "/practice/" + film.id() + "/labels.json", "Take the label file along");
         html.close("p");
         html.open("p", "class=\"field practice-note\"")
                 .element("label", "for=\"practice-note\"", "Note on this practice");
@@ -111,8 +111,8 @@ final class SheetPage {
         if (flags.isEmpty()) {
             return play + "No standard was missed in what could be seen.";
         }
-        String kinds = Phrases.countedKinds(
-                flags.stream().map(f -> f.finding().kind()).toList());
+        String kinds =
+                Phrases.countedKinds(flags.stream().map(f -> f.finding().kind()).toList());
         return play + Phrases.counted(flags.size(), "standard") + " missed: " + kinds + ". "
                 + (open == 0 ? "All of them are judged." : open + " of them not judged yet.");
     }

@@ -75,7 +75,8 @@ final class VerdictRoutes {
         StoredFinding found = room.finding(asked.text("finding", ""));
         StoredFilm film = room.film(found.filmId());
         Finding finding = found.finding();
-        VerdictRequest.Standing standing = room.verdicts().ofFinding(found.id())
+        VerdictRequest.Standing standing = room.verdicts()
+                .ofFinding(found.id())
                 .flatMap(Subject::verdict)
                 .map(VerdictRequest.Standing::of)
                 .orElse(new VerdictRequest.Standing(
@@ -113,8 +114,7 @@ final class VerdictRoutes {
 
     private Subject enterByHand(VerdictRequest asked, JsonNode body) {
         StoredFilm film = room.film(body.path("film").asText());
-        String id = "hand-"
-                + UUID.nameUUIDFromBytes(asked.text("id", "").getBytes(StandardCharsets.UTF_8));
+        String id = "hand-" + UUID.nameUUIDFromBytes(asked.text("id", "").getBytes(StandardCharsets.UTF_8));
         VerdictRequest.Standing standing = new VerdictRequest.Standing(
                 id, film.id(), FindingKind.SCREEN, "", 0, 0, List.of(), OptionalInt.empty(), "");
         room.verdicts().enter(film, verdict(asked, standing, film));
@@ -122,8 +122,9 @@ final class VerdictRoutes {
     }
 
     private Verdict verdict(VerdictRequest asked, VerdictRequest.Standing standing, StoredFilm film) {
-        Set<Integer> tracks =
-                room.films().tracks(film.id()).stream().map(StoredTrack::trackId).collect(Collectors.toSet());
+        Set<Integer> tracks = room.films().tracks(film.id()).stream()
+                .map(StoredTrack::trackId)
+                .collect(Collectors.toSet());
         return asked.on(standing, tracks, film.durationSeconds());
     }
 }

@@ -5,10 +5,14 @@ import floorgauge.app.store.StoredFilm;
 import floorgauge.app.store.StoredFinding;
 import floorgauge.app.store.Subject;
 import floorgauge.events.finding.Finding;
+import floorgauge.events.finding.Role;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -37,10 +41,15 @@ final class Words {
         return finding.severity().map(s -> s.level()).orElse(0.0) * finding.probability();
     }
 
+    /** Who did what, each role once. */
     static String roles(Finding finding, Names names) {
-        return finding.roles().stream()
-                .map(h -> h.role().words() + " " + names.of(h.trackId()))
-                .collect(Collectors.joining(", "));
+        Map<Role, List<String>> byRole = new LinkedHashMap<>();
+        finding.roles()
+                .forEach(h ->
+                        byRole.computeIfAbsent(h.role(), r -> new ArrayList<>()).add(names.of(h.trackId())));
+        return byRole.entrySet().stream()
+                .map(e -> e.getKey().words() + (e.getValue().size() > 1 ? "s " : " ") + String.join(", ", e.getValue()))
+                .collect(Collectors.joining("; "));
     }
 
     static String cost(Finding finding) {

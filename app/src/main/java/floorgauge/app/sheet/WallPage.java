@@ -54,7 +54,8 @@ final class WallPage {
             html.element(
                     "p", "class=\"sentence\"", named(wall.film(), wall.finding().sentence()));
             html.open("figure", "class=\"finding-plan\"");
-            html.markup(new PlanOfFloor(wall.film().rules(), wall.possession(), labels(wall.film())).of(wall.finding()));
+            html.markup(
+                    new PlanOfFloor(wall.film().rules(), wall.possession(), labels(wall.film())).of(wall.finding()));
             html.element("figcaption", where(wall)).close("figure");
             html.close("article");
         }

@@ -75,15 +75,16 @@ public final class SeasonFigures {
             String counts = h.createQuery("SELECT (SELECT COUNT(*) FROM findings), (SELECT COUNT(*) FROM verdicts),"
                             + " (SELECT COUNT(*) FROM verdicts WHERE taken_back = 1),"
                             + " (SELECT COALESCE(MAX(imported_at), '') FROM runs)")
-                    .map((rows, context) -> rows.getLong(1) + " " + rows.getLong(2) + " " + rows.getLong(3) + " "
-                            + rows.getString(4))
+                    .map((rows, context) ->
+                            rows.getLong(1) + " " + rows.getLong(2) + " " + rows.getLong(3) + " " + rows.getString(4))
                     .one();
             List<String> said = h.createQuery("SELECT film_id, track_id, player_id, found FROM assignments"
                             + " ORDER BY film_id, track_id")
-                    .map((rows, context) -> rows.getString(1) + " " + rows.getInt(2) + " " + rows.getString(3) + " "
-                            + rows.getInt(4))
+                    .map((rows, context) ->
+                            rows.getString(1) + " " + rows.getInt(2) + " " + rows.getString(3) + " " + rows.getInt(4))
                     .list();
-            return counts + " " + said.hashCode() + " " + new Roster(store).players().hashCode();
+            return counts + " " + said.hashCode() + " "
+                    + new Roster(store).players().hashCode();
         });
     }
 

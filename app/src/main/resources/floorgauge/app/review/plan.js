@@ -115,7 +115,12 @@ export class Plan {
       if (place === null || place[4] !== null) {
         finish();
       } else {
-        piece.push(this.at(place).map((v) => Math.round(v * 10) / 10));
+        const here = this.at(place).map((v) => Math.round(v * 10) / 10);
+        const last = piece[piece.length - 1];
+        // A ball that lies about, or is seen a little here and there, makes no way.
+        if (!last || Math.hypot(here[0] - last[0], here[1] - last[1]) >= DOUBTFUL_METRES * UNITS) {
+          piece.push(here);
+        }
       }
     }
     finish();
@@ -286,10 +291,12 @@ export class Plan {
   /** The instant in words. */
   words(time) {
     const seen = this.data.players.filter((p) => this.place(p.track, time) !== null);
-    const holders = seen
-      .filter((p) => this.holders.has(p.track))
-      .map((p) => `${this.holders.get(p.track)} ${p.name}`)
-      .join(', ');
+    const byRole = new Map();
+    for (const player of seen.filter((p) => this.holders.has(p.track))) {
+      const role = this.holders.get(player.track);
+      byRole.set(role, [...(byRole.get(role) ?? []), player.name]);
+    }
+    const holders = Array.from(byRole, ([role, names]) => `${role}${names.length > 1 ? 's' : ''} ${names.join(', ')}`).join('; ');
     return `The floor from above at ${time.toFixed(2)} s, the rim under attack at the top: ${holders || `${seen.length} players`}.${this.ballWords(time)}`;
   }
 }

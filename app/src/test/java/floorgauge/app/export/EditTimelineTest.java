@@ -39,8 +39,8 @@ class EditTimelineTest {
             "TimeRange.1", Set.of("start_time", "duration"),
             "RationalTime.1", Set.of("rate", "value"));
 
-    private static final Set<String> MARKER_COLOURS = Set.of(
-            "PINK", "RED", "ORANGE", "YELLOW", "GREEN", "CYAN", "BLUE", "PURPLE", "MAGENTA", "BLACK", "WHITE");
+    private static final Set<String> MARKER_COLOURS =
+            Set.of("PINK", "RED", "ORANGE", "YELLOW", "GREEN", "CYAN", "BLUE", "PURPLE", "MAGENTA", "BLACK", "WHITE");
 
     @TempDir
     private Path folder;
@@ -71,7 +71,10 @@ class EditTimelineTest {
             case "Clip.2" -> {
                 String key = node.get("active_media_reference_key").asText();
                 assertThat(key).isNotEmpty();
-                assertThat(node.get("media_references").fieldNames()).toIterable().contains(key).doesNotContain("");
+                assertThat(node.get("media_references").fieldNames())
+                        .toIterable()
+                        .contains(key)
+                        .doesNotContain("");
             }
             case "Track.1" -> assertThat(node.get("kind").asText()).isIn("Video", "Audio");
             case "Marker.2" -> assertThat(node.get("color").asText()).isIn(MARKER_COLOURS);

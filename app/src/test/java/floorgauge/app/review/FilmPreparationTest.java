@@ -115,8 +115,7 @@ class FilmPreparationTest {
         Path results = Files.createDirectories(folder.resolve("results/" + film.getFileName()));
         TracksParquet.write(invented.tracks(), results.resolve("tracks.parquet"));
         FindingsJson.write(
-                new MeasuredFilm(
-                        source, invented.settings(), invented.court(), invented.tracks(), invented.findings()),
+                new MeasuredFilm(source, invented.settings(), invented.court(), invented.tracks(), invented.findings()),
                 results.resolve("findings.json"));
         new Desk(store, List.of(folder.resolve("films"))).lay(results, problem -> {
             throw new IllegalStateException(problem);

@@ -102,9 +102,8 @@ class FrameLockBrowserTest extends InChromium {
             press("l");
             await(
                     "step " + step,
-                    d -> Boolean.TRUE.equals(
-                            js(reader() + "return !video.seeking && number() === drawn() && drawn() === "
-                                    + (before + 1))));
+                    d -> Boolean.TRUE.equals(js(reader()
+                            + "return !video.seeking && number() === drawn() && drawn() === " + (before + 1))));
         }
     }
 
@@ -115,7 +114,8 @@ class FrameLockBrowserTest extends InChromium {
     @Test
     @SuppressWarnings("unchecked")
     void everyFrameThatIsShownIsDrawnOverInTime() {
-        Map<String, Object> seen = (Map<String, Object>) browser.executeAsyncScript(reader() + """
+        Map<String, Object> seen = (Map<String, Object>)
+                browser.executeAsyncScript(reader() + """
                 const done = arguments[arguments.length - 1];
                 view.clock.stop();
                 view.clock.seek(view.clock.from);
@@ -163,7 +163,9 @@ class FrameLockBrowserTest extends InChromium {
                 """.replace("%s", String.format(Locale.ROOT, "%.9f", RATE)));
         System.out.println("59.94 pictures a second in the page: " + seen);
         assertThat(number(seen, "frames")).isGreaterThan(20);
-        assertThat(number(seen, "others")).as("what is drawn is of the frame shown").isZero();
+        assertThat(number(seen, "others"))
+                .as("what is drawn is of the frame shown")
+                .isZero();
         assertThat(number(seen, "behind"))
                 .as("pictures on the screen that are older than what is drawn over them")
                 .isZero();

@@ -31,7 +31,7 @@ abstract class InChromium {
 
     private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
     private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
-    private static final Duration PATIENCE = Duration.ofSeconds(60);
+    private static final Duration PATIENCE = Duration.ofSeconds(180);
 
     static ReviewServer server;
     static ChromeDriver browser;
@@ -82,13 +82,13 @@ abstract class InChromium {
     static void dark(boolean dark) {
         browser.executeCdpCommand(
                 "Emulation.setEmulatedMedia",
-                Map.of(
-                        "features",
-                        List.of(Map.of("name", "prefers-color-scheme", "value", dark ? "dark" : "light"))));
+                Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", dark ? "dark" : "light"))));
     }
 
     static void awaitStage() {
-        await("the stage", d -> !d.findElements(By.cssSelector("#finding[data-ready]")).isEmpty());
+        await(
+                "the stage",
+                d -> !d.findElements(By.cssSelector("#finding[data-ready]")).isEmpty());
     }
 
     static void size(int width, int height) {

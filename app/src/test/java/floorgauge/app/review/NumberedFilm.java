@@ -31,7 +31,11 @@ final class NumberedFilm {
             for (int frame = 0; frame < frames; frame++) {
                 picture.setTo(GREY);
                 Imgproc.circle(
-                        picture, new Point(width * (0.2 + 0.6 * frame / frames), height * 0.6), 60, new Scalar(0, 0, 0), -1);
+                        picture,
+                        new Point(width * (0.2 + 0.6 * frame / frames), height * 0.6),
+                        60,
+                        new Scalar(0, 0, 0),
+                        -1);
                 for (int bit = 0; bit < BITS; bit++) {
                     double value = (frame >> bit & 1) * 255.0;
                     Imgproc.rectangle(

@@ -30,7 +30,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
@@ -310,7 +309,8 @@ class ReviewBrowserTest extends InChromium {
                             d -> !d.findElements(By.cssSelector("#finding[data-ready]"))
                                     .isEmpty());
                 }
-                // A phone widens its window to what overflows, so the page is held against the width that was asked for.
+                // A phone widens its window to what overflows, so the page is held against the width that was asked
+                // for.
                 long needed = ((Number) js("return document.documentElement.scrollWidth")).longValue();
                 assertThat(needed).as(page.getKey() + " at " + width + " px").isLessThanOrEqualTo(width);
                 accessible(page.getKey() + " at " + width + " px");

@@ -67,7 +67,8 @@ class WallPagesTest {
         Map<String, String> pages = PlayerPage.of(films(), names);
         assertThat(pages.keySet()).containsExactly("#1", "#3", "9 Dane <Okoro>");
         write("player.html", pages.get("9 Dane <Okoro>"));
-        assertThat(pages.get("9 Dane <Okoro>")).contains("9 Dane &lt;Okoro&gt;&#39;s down screen for #1")
+        assertThat(pages.get("9 Dane <Okoro>"))
+                .contains("9 Dane &lt;Okoro&gt;&#39;s down screen for #1")
                 .containsPattern("class=\"player-number[^>]*>9<")
                 .containsPattern("class=\"player-number[^>]*>#1<")
                 .doesNotContainPattern("class=\"player-number[^>]*>2<");
