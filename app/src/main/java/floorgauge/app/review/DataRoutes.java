@@ -22,6 +22,9 @@ final class DataRoutes {
         routes.get("/data/finding/{id}", this::finding);
         routes.get("/data/film/{film}/pictures", this::pictures);
         routes.get(
+                "/data/clip/{id}",
+                r -> Requests.done(r, room.clips().done(r.pathParam("id")).orElse("")));
+        routes.get(
                 "/data/trends",
                 r -> Requests.json(r, room.trends().page().data(Optional.ofNullable(r.queryParam("topic")))));
         routes.get(

@@ -98,7 +98,7 @@ final class DeskRoutes {
         Requests.done(request, player.isEmpty() ? "Taken back." : "Kept for this film.");
     }
 
-    /** Cuts a clip of a finding out of its film, with what was measured burnt in. */
+    /** Begins to cut a clip of a finding out of its film, with what was measured burnt in. */
     private void clip(Context request) {
         StoredFinding found =
                 room.finding(Requests.body(request).path("finding").asText());
@@ -109,16 +109,24 @@ final class DeskRoutes {
                         film.simulated()
                                 ? "a simulated practice has no film to cut a clip from"
                                 : "the film was not found; start the page with --films and its folder"));
+        room.clips().start(found.id(), () -> cut(found, film, file));
+        Requests.done(request, "The clip is being cut.");
+    }
+
+    /** @return where it is, in a sentence */
+    private String cut(StoredFinding found, StoredFilm film, Path file) {
         MeasuredFolder measured = MeasuredFolder.at(List.of(film.folder())).get(0);
         ExportFolder folder = ExportFolder.open(room.folder().resolve("clips"));
         ExportKind.CLIPS.write(
                 new ExportOrder(
                         List.of(FilmChoice.of(
-                                measured, new SeasonBook(room.store()), (f, one) -> one.number() == found.number())),
+                                measured,
+                                new SeasonBook(room.store()),
+                                (f, one) -> one.number() == found.number())),
                         new Cut.Room(CLIP_ROOM_SECONDS, CLIP_ROOM_SECONDS),
                         new FilmSearch(List.of(file))),
                 folder);
-        Requests.done(request, "The clip is in " + folder.written().get(0) + ".");
+        return "The clip is in " + folder.written().get(0) + ".";
     }
 
     private Path writeLabels(StoredFilm film) {

@@ -88,9 +88,21 @@ final class FilmBytes {
                 if (read < 0) {
                     return;
                 }
-                out.write(block, 0, read);
+                if (!sent(out, block, read)) {
+                    return;
+                }
                 left -= read;
             }
+        }
+    }
+
+    /** A browser that seeks hangs up on the part it no longer wants; that is nothing to report. */
+    private static boolean sent(OutputStream out, byte[] block, int length) {
+        try {
+            out.write(block, 0, length);
+            return true;
+        } catch (IOException e) {
+            return false;
         }
     }
 

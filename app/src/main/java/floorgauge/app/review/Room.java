@@ -25,6 +25,7 @@ import java.util.List;
  * @param drawings of possessions and findings
  * @param shown the films as browsers play them
  * @param trends of the season
+ * @param clips that are being cut
  * @param folder that label files and clips are written into
  */
 record Room(
@@ -36,6 +37,7 @@ record Room(
         Drawings drawings,
         ShownFilms shown,
         SeasonTrends trends,
+        ClipJobs clips,
         Path folder) {
 
     static Room of(Store store, ShownFilms shown, Path folder) {
@@ -49,6 +51,7 @@ record Room(
                 new Drawings(films, new Kept(store)),
                 shown,
                 new SeasonTrends(store),
+                new ClipJobs(),
                 folder);
     }
 

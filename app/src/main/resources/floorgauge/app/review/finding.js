@@ -81,14 +81,23 @@ form.addEventListener('submit', (event) => {
   event.preventDefault();
   judge('RIGHT', corrections());
 });
-byId('clip')?.addEventListener('click', async () => {
-  say('The clip is being cut.');
-  try {
-    say((await send('/do/clip', { finding: page.dataset.finding })).said);
-  } catch (failure) {
-    say(failure.message);
+const LOOK_AGAIN = 700;
+
+/** Cutting may take a while, so it is asked after until it is done. */
+async function cutClip() {
+  const finding = page.dataset.finding;
+  say((await send('/do/clip', { finding })).said);
+  for (;;) {
+    const { said } = await read(`/data/clip/${finding}`);
+    if (said !== '') {
+      say(said);
+      return;
+    }
+    await new Promise((go) => setTimeout(go, LOOK_AGAIN));
   }
-});
+}
+
+byId('clip')?.addEventListener('click', () => cutClip().catch((failure) => say(failure.message)));
 byId('take-back').addEventListener('click', () => turn('/do/take-back'));
 byId('give-back').addEventListener('click', () => turn('/do/give-back'));
 for (const button of page.querySelectorAll('button[data-answer]')) {

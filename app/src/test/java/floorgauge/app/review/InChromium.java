@@ -31,7 +31,7 @@ abstract class InChromium {
 
     private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
     private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
-    private static final Duration PATIENCE = Duration.ofSeconds(180);
+    private static final Duration PATIENCE = Duration.ofSeconds(120);
 
     static ReviewServer server;
     static ChromeDriver browser;
