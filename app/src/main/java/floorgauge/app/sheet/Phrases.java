@@ -63,7 +63,11 @@ public final class Phrases {
         html.close("h2");
     }
 
-    /** Who attacks whom, and how it ends. @param called what a track is called */
+    /**
+     * Who attacks whom, and how it ends.
+     *
+     * @param called what a track is called
+     */
     public static String describe(Possession possession, IntFunction<String> called) {
         return team(possession.attack()) + " attacks, " + FigureText.sureness(possession.attackProbability())
                 + ". Attackers " + all(possession.attackers(), called) + "; defenders "

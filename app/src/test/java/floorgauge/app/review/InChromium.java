@@ -31,7 +31,7 @@ abstract class InChromium {
 
     private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
     private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
-    private static final Duration PATIENCE = Duration.ofSeconds(120);
+    private static final Duration PATIENCE = Duration.ofMinutes(2);
 
     static ReviewServer server;
     static ChromeDriver browser;
@@ -110,7 +110,11 @@ abstract class InChromium {
     }
 
     static void await(String what, Condition condition) {
-        long end = System.nanoTime() + PATIENCE.toNanos();
+        await(what, PATIENCE, condition);
+    }
+
+    static void await(String what, Duration patience, Condition condition) {
+        long end = System.nanoTime() + patience.toNanos();
         while (!holds(condition)) {
             assertThat(System.nanoTime()).as(what).isLessThan(end);
             // The browser's own clock paces the looking.
