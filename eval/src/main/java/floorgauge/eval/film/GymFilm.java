@@ -30,8 +30,12 @@ import java.util.stream.Stream;
  */
 public record GymFilm(Path folder) {
 
-    private static final double FRAMES_PER_SECOND = 20;
-    private static final int LABEL_WIDTH = 1280;
+    /** Of the labels and of the film. */
+    public static final double FRAMES_PER_SECOND = 20;
+
+    /** Width in pixels of the pictures that were labelled. */
+    public static final int LABEL_WIDTH = 1280;
+
     private static final int LABEL_HEIGHT = 720;
     private static final int FILM_WIDTH = 640;
     private static final double MOST_COVERED = 0.1;
@@ -49,16 +53,22 @@ public record GymFilm(Path folder) {
         return folder.resolve("s1t1-drawn-over.gif");
     }
 
-    /**
-     * The data set's homography. It maps to centimetres from a corner of the painted half court, along the length from the end
-     * line and along the width; in the court frame both count down from the corner (14, 7.5).
-     */
+    /** The court in the film. */
     public CourtCalibration court() throws IOException {
+        return court(FILM_WIDTH);
+    }
+
+    /**
+     * The data set's homography, for pictures of a width. It maps to centimetres from a corner of the painted half court, along
+     * the length from the end line and along the width. Seen from the camera the end line lies beyond and the width runs to the
+     * right, so in the court frame both count down from the corner (14, 7.5).
+     */
+    public CourtCalibration court(int width) throws IOException {
         JsonNode rows = new ObjectMapper()
                 .readTree(folder.resolve("court-points.json").toFile())
                 .get("homography_px_to_court_cm");
         RuleSet rules = RuleSet.fiba();
-        double scale = (double) LABEL_WIDTH / FILM_WIDTH;
+        double scale = (double) LABEL_WIDTH / width;
         // The centre of the top left pixel is (0, 0) in both sizes.
         double shift = (scale - 1) / 2;
         double[] result = new double[9];
@@ -75,20 +85,30 @@ public record GymFilm(Path folder) {
             result[3 * i + 1] = row[1] * scale;
             result[3 * i + 2] = (row[0] + row[1]) * shift + row[2];
         }
-        return CourtCalibration.known(rules, result, FILM_WIDTH, FILM_WIDTH * LABEL_HEIGHT / LABEL_WIDTH);
+        return CourtCalibration.known(rules, result, width, width * LABEL_HEIGHT / LABEL_WIDTH);
     }
 
     /** Boxes of what was found on the film against the labels that no map hides. */
     public TrackingScores scores(FilmTracks tracks) {
-        Map<Long, List<Sighting<ImageBox>>> labels = new HashMap<>();
         TrackSequence<ImageBox> truth = labels();
-        truth.frames().forEach(f -> labels.put(f.frame(), f.sightings()));
-        TrackSequence<ImageBox> seen = kept(TrackSequence.boxes(tracks), labels);
-        return TrackingScores.of(kept(truth, labels), seen, new BoxSimilarity());
+        TrackSequence<ImageBox> seen = kept(TrackSequence.boxes(tracks), byFrame(truth));
+        return TrackingScores.of(visibleLabels(), seen, new BoxSimilarity());
     }
 
-    /** The labels in the film's pixels. */
-    private TrackSequence<ImageBox> labels() {
+    /** The labels that no map hides, in the film's pixels. */
+    public TrackSequence<ImageBox> visibleLabels() {
+        TrackSequence<ImageBox> truth = labels();
+        return kept(truth, byFrame(truth));
+    }
+
+    private static Map<Long, List<Sighting<ImageBox>>> byFrame(TrackSequence<ImageBox> boxes) {
+        Map<Long, List<Sighting<ImageBox>>> frames = new HashMap<>();
+        boxes.frames().forEach(f -> frames.put(f.frame(), f.sightings()));
+        return frames;
+    }
+
+    /** All labels in the film's pixels. */
+    public TrackSequence<ImageBox> labels() {
         double scale = (double) FILM_WIDTH / LABEL_WIDTH;
         TrackSequence<ImageBox> large =
                 MotChallengeFile.read(folder.resolve("boxes/s1t1.txt")).boxes(FRAMES_PER_SECOND, -1);

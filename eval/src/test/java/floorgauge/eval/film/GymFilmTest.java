@@ -6,11 +6,8 @@ import floorgauge.court.calibration.CourtCalibration;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.track.FilmTracks;
 import floorgauge.court.track.ImageBox;
-import floorgauge.eval.tracking.BoxSimilarity;
-import floorgauge.eval.tracking.MotChallengeFile;
 import floorgauge.eval.tracking.Sighting;
 import floorgauge.eval.tracking.TrackFrame;
-import floorgauge.eval.tracking.TrackSequence;
 import floorgauge.eval.tracking.TrackingScores;
 import floorgauge.vision.tracking.FilmTracker;
 import floorgauge.vision.tracking.TrackedFilm;
@@ -27,25 +24,16 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
 /**
- * The whole chain on the one real practice film with labels: 640 x 360, 8-bit colours, drawn over by the data set's authors.
- * Two maps of the floor cover the lower middle of the picture and hide the feet, or all, of whoever stands behind them; the
- * labels were made from the film without the maps. Boxes of which a map covers more than a tenth are left out of the truth,
- * and so is whatever the tracker gives for them.
+ * The whole chain on the one real practice film with labels, {@link GymFilm}: 640 x 360, 8-bit colours, with two maps of the floor
+ * that hide the feet, or all, of whoever stands behind them.
  */
 class GymFilmTest {
 
-    private static final int FILM_WIDTH = 640;
-
-    /** The maps with their captions, in the film's own pixels, read off a frame. */
-    private static final List<ImageBox> MAPS =
-            List.of(new ImageBox(171, 256, 128, 104), new ImageBox(341, 256, 128, 104));
-
-    private static final double MOST_COVERED = 0.1;
-
     @Test
     void playersAreFollowedThroughThePractice() throws IOException {
-        Path film = GymClips.folder().resolve("s1t1-drawn-over.gif");
-        CourtCalibration court = GymClips.calibration(FILM_WIDTH);
+        GymFilm gym = GymClips.given();
+        Path film = gym.film();
+        CourtCalibration court = gym.court();
         TrackedFilm tracked;
         long start = System.nanoTime();
         try (FilmTracker tracker = new FilmTracker(TrackingSettings.defaults())) {
@@ -53,12 +41,13 @@ class GymFilmTest {
         }
         double seconds = (System.nanoTime() - start) / 1e9;
         Map<Long, List<ImageBox>> boxes = new TreeMap<>();
-        truth().frames()
+        gym.labels()
+                .frames()
                 .forEach(f -> boxes.put(
                         f.frame(), f.sightings().stream().map(Sighting::place).toList()));
         OverlaySheet.write(film, tracked.tracks(), boxes, court, 0, 12, 14, 2, 900, Path.of("target/film/gym.png"));
-        TrackingScores scores = scores(tracked.tracks());
-        double floorError = medianFloorError(tracked.tracks(), court);
+        TrackingScores scores = gym.scores(tracked.tracks());
+        double floorError = medianFloorError(tracked.tracks(), gym);
         System.out.printf(
                 Locale.ROOT,
                 "gym: HOTA %.3f DetA %.3f AssA %.3f IDF1 %.3f switches %d misses %d false alarms %d;"
@@ -81,72 +70,11 @@ class GymFilmTest {
         assertThat(floorError).as("median floor error").isLessThanOrEqualTo(0.35);
     }
 
-    /** The labels in the film's pixels. */
-    static TrackSequence<ImageBox> truth() {
-        TrackSequence<ImageBox> labels = MotChallengeFile.read(GymClips.folder().resolve("boxes/s1t1.txt"))
-                .boxes(GymClips.FRAMES_PER_SECOND, -1);
-        double scale = (double) FILM_WIDTH / GymClips.LABEL_WIDTH;
-        return new TrackSequence<>(labels.frames().stream()
-                .map(f -> new TrackFrame<>(
-                        f.frame(),
-                        f.timeSeconds(),
-                        f.sightings().stream()
-                                .map(s -> new Sighting<>(s.id(), scaled(s.place(), scale)))
-                                .toList()))
-                .toList());
-    }
-
-    private static ImageBox scaled(ImageBox b, double scale) {
-        return new ImageBox(b.left() * scale, b.top() * scale, b.width() * scale, b.height() * scale);
-    }
-
-    static TrackingScores scores(FilmTracks tracks) {
-        TrackSequence<ImageBox> truth = truth();
-        Map<Long, TrackFrame<ImageBox>> truthAt = new TreeMap<>();
-        truth.frames().forEach(f -> truthAt.put(f.frame(), f));
-        TrackSequence<ImageBox> result = TrackSequence.boxes(tracks);
-        List<TrackFrame<ImageBox>> visibleResult = new ArrayList<>();
-        for (TrackFrame<ImageBox> frame : result.frames()) {
-            List<Sighting<ImageBox>> labels = truthAt.get(frame.frame()).sightings();
-            visibleResult.add(new TrackFrame<>(
-                    frame.frame(),
-                    frame.timeSeconds(),
-                    frame.sightings().stream()
-                            .filter(s -> !isHidden(s.place()) && !belongsToHidden(s.place(), labels))
-                            .toList()));
-        }
-        List<TrackFrame<ImageBox>> visibleTruth = truth.frames().stream()
-                .map(f -> new TrackFrame<>(
-                        f.frame(),
-                        f.timeSeconds(),
-                        f.sightings().stream().filter(s -> !isHidden(s.place())).toList()))
-                .toList();
-        return TrackingScores.of(
-                new TrackSequence<>(visibleTruth), new TrackSequence<>(visibleResult), new BoxSimilarity());
-    }
-
-    static boolean isHidden(ImageBox box) {
-        return MAPS.stream().mapToDouble(m -> m.intersectionArea(box)).sum() > MOST_COVERED * box.area();
-    }
-
-    /** Whether the label that a result lies on best is a hidden one. */
-    private static boolean belongsToHidden(ImageBox box, List<Sighting<ImageBox>> labels) {
-        double best = 0;
-        boolean hidden = false;
-        for (Sighting<ImageBox> label : labels) {
-            double overlap = box.intersectionOverUnion(label.place());
-            if (overlap > best) {
-                best = overlap;
-                hidden = isHidden(label.place());
-            }
-        }
-        return hidden;
-    }
-
     /** Median distance on the floor of the label's lower middle and the foot point, over pairs of IoU at least 0.5. */
-    static double medianFloorError(FilmTracks tracks, CourtCalibration court) {
+    private static double medianFloorError(FilmTracks tracks, GymFilm gym) throws IOException {
+        CourtCalibration court = gym.court();
         Map<Long, TrackFrame<ImageBox>> truthAt = new TreeMap<>();
-        truth().frames().forEach(f -> truthAt.put(f.frame(), f));
+        gym.visibleLabels().frames().forEach(f -> truthAt.put(f.frame(), f));
         List<Double> errors = new ArrayList<>();
         tracks.frames().forEach(frame -> {
             Set<Integer> used = new HashSet<>();
@@ -154,9 +82,7 @@ class GymFilmTest {
                     .forEach(p -> p.observation().box().ifPresent(box -> {
                         for (Sighting<ImageBox> label :
                                 truthAt.get(frame.frame()).sightings()) {
-                            if (!isHidden(label.place())
-                                    && box.intersectionOverUnion(label.place()) >= 0.5
-                                    && used.add(label.id())) {
+                            if (box.intersectionOverUnion(label.place()) >= 0.5 && used.add(label.id())) {
                                 FloorPoint at = court.floorAt(label.place().bottomCentre(), 0, 0)
                                         .mean();
                                 errors.add(at.distanceTo(p.observation().foot().mean()));

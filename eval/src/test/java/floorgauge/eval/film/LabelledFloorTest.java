@@ -82,9 +82,9 @@ class LabelledFloorTest {
 
     private static TrackingScores allClips(Faults faults, TrackingSettings settings) throws IOException {
         TrackingScores sum = TrackingScores.none();
-        try (Stream<Path> files = Files.list(GymClips.folder().resolve("boxes"))) {
+        try (Stream<Path> files = Files.list(GymClips.given().folder().resolve("boxes"))) {
             for (Path file : files.sorted().toList()) {
-                TrackSequence<ImageBox> truth = MotChallengeFile.read(file).boxes(GymClips.FRAMES_PER_SECOND, -1);
+                TrackSequence<ImageBox> truth = MotChallengeFile.read(file).boxes(GymFilm.FRAMES_PER_SECOND, -1);
                 FilmTracks tracks = track(truth, faults, settings);
                 TrackingScores scores = TrackingScores.of(truth, TrackSequence.boxes(tracks), new BoxSimilarity());
                 sum = sum.plus(scores);
@@ -93,8 +93,9 @@ class LabelledFloorTest {
         return sum;
     }
 
-    private static FilmTracks track(TrackSequence<ImageBox> truth, Faults faults, TrackingSettings settings) {
-        CourtCalibration court = GymClips.calibration(GymClips.LABEL_WIDTH);
+    private static FilmTracks track(TrackSequence<ImageBox> truth, Faults faults, TrackingSettings settings)
+            throws IOException {
+        CourtCalibration court = GymClips.given().court(GymFilm.LABEL_WIDTH);
         FootFinder feet = new FootFinder(court);
         OfflineTracker tracker = new OfflineTracker(settings, 0.4, court.rules());
         Random random = new Random(SEED);
@@ -154,10 +155,11 @@ class LabelledFloorTest {
     /** The data set's own floor tracks, cm, against the homography: the frames are read the right way round. */
     @Test
     void theHomographyGivesTheDataSetsOwnFloorTracks() throws IOException {
-        CourtCalibration court = GymClips.calibration(GymClips.LABEL_WIDTH);
-        TrackSequence<ImageBox> boxes = MotChallengeFile.read(GymClips.folder().resolve("boxes/s1t1.txt"))
-                .boxes(GymClips.FRAMES_PER_SECOND, -1);
-        List<String> lines = Files.readAllLines(GymClips.folder().resolve("court-tracks/s1t1.txt"));
+        GymFilm gym = GymClips.given();
+        CourtCalibration court = gym.court(GymFilm.LABEL_WIDTH);
+        TrackSequence<ImageBox> boxes = MotChallengeFile.read(gym.folder().resolve("boxes/s1t1.txt"))
+                .boxes(GymFilm.FRAMES_PER_SECOND, -1);
+        List<String> lines = Files.readAllLines(gym.folder().resolve("court-tracks/s1t1.txt"));
         String[] first = lines.get(0).split(",");
         ImageBox box = boxes.frames().get(0).sightings().stream()
                 .filter(s -> s.id() == (int) Double.parseDouble(first[1].trim()))
