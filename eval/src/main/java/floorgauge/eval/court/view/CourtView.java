@@ -202,15 +202,7 @@ public record CourtView(long seed, Gym gym, Camera camera, String place, Scene s
     public List<Mat> frames(int count) {
         OpenCv.load();
         List<Mat> frames = new ArrayList<>();
-        RenderSettings usual = RenderSettings.standard(Hash.of(seed, 78));
-        RenderSettings settings = new RenderSettings(
-                SAMPLES,
-                usual.shutterSeconds(),
-                usual.gain(),
-                usual.noise(),
-                usual.drift(),
-                usual.threads(),
-                usual.seed());
+        RenderSettings settings = RenderSettings.standard(Hash.of(seed, 78)).withSamples(SAMPLES);
         try (FrameRenderer renderer = new FrameRenderer(scene, gym, CameraPath.fixed(camera), settings)) {
             for (int i = 0; i < count; i++) {
                 Mat raw = new Mat(HEIGHT, WIDTH, CvType.CV_8UC3);

@@ -167,15 +167,7 @@ public record MovingFilm(
         Gym gym = CourtView.laid(shared ? Gym.school(rules, 0.2, seed) : Gym.clean(rules, seed), seed);
         Scene scene = new Milling(rules, CourtEnd.POSITIVE_X, durationSeconds + 1, seed);
         CameraPath path = path(gym, motion);
-        RenderSettings usual = RenderSettings.standard(seed);
-        RenderSettings settings = new RenderSettings(
-                SAMPLES,
-                usual.shutterSeconds(),
-                usual.gain(),
-                usual.noise(),
-                usual.drift(),
-                usual.threads(),
-                usual.seed());
+        RenderSettings settings = RenderSettings.standard(seed).withSamples(SAMPLES);
         Mat picture = new Mat(height, width, CvType.CV_8UC3);
         try (FrameRenderer renderer = new FrameRenderer(scene, gym, path, settings);
                 CourtFollower follower = new CourtFollower(Optional.of(rules))) {

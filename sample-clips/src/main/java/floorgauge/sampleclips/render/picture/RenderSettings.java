@@ -37,4 +37,9 @@ public record RenderSettings(
                 Math.max(1, Runtime.getRuntime().availableProcessors()),
                 seed);
     }
+
+    /** The same with another number of pictures averaged. */
+    public RenderSettings withSamples(int count) {
+        return new RenderSettings(count, shutterSeconds, gain, noise, drift, threads, seed);
+    }
 }
