@@ -15,6 +15,8 @@ import floorgauge.vision.tracking.FilmTracker;
 import floorgauge.vision.tracking.TrackingSettings;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -42,7 +44,9 @@ public final class ScoreCard {
             System.exit(2);
             return;
         }
-        Files.writeString(options.file(), new ScoreCard(options).write());
+        Path part = options.file().resolveSibling(options.file().getFileName() + ".part");
+        Files.writeString(part, new ScoreCard(options).write());
+        Files.move(part, options.file(), StandardCopyOption.REPLACE_EXISTING);
     }
 
     private String write() throws IOException {

@@ -85,13 +85,12 @@ public final class RenderJob {
                 FilmWriter out = FilmWriter.create(film, settings(lens))) {
             digest = frames(writers, out, progress);
         }
+        Path wholeTruth = finish(truth, ".truth.json");
+        Path wholeTracks = finish(tracks, ".mot.txt");
+        Path wholePoses = finish(poses, ".poses.json");
+        // The film last: where it stands, everything beside it is whole.
         return new RenderedFilm(
-                finish(film, ".mp4"),
-                finish(truth, ".truth.json"),
-                finish(tracks, ".mot.txt"),
-                finish(poses, ".poses.json"),
-                plan.times().count(),
-                digest);
+                finish(film, ".mp4"), wholeTruth, wholeTracks, wholePoses, plan.times().count(), digest);
     }
 
     private record Writers(TruthWriter truth, MotTruthWriter tracks, CocoPoseWriter poses) implements AutoCloseable {
