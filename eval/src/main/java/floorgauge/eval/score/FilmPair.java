@@ -11,6 +11,7 @@ import floorgauge.eval.tracking.MotChallengeFile;
 import floorgauge.eval.tracking.SimilarityTable;
 import floorgauge.sampleclips.labels.FilmLabels;
 import floorgauge.sampleclips.labels.LabelledEvent;
+import floorgauge.sampleclips.labels.UnclearSpan;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -25,6 +26,9 @@ public record FilmPair(LabelledFilm labels, FilmResults results) {
 
     private static final double SECONDS_PER_HOUR = 3600;
 
+    /** A last frame lasts, and what is marked on it may end with it. */
+    private static final double LAST_FRAME_SECONDS = 0.1;
+
     public FilmPair {
         Objects.requireNonNull(labels, "labels");
         Objects.requireNonNull(results, "results");
@@ -34,13 +38,22 @@ public record FilmPair(LabelledFilm labels, FilmResults results) {
     /** A label after the end of the film is one of another film, or of another time base. */
     private static void requireWithin(LabelledFilm labels, double durationSeconds) {
         for (LabelledEvent event : labels.labels().events()) {
-            if (event.fromSeconds() > durationSeconds) {
-                throw new ScoreException(
-                        labels.file(),
-                        "events, id " + event.id() + ", from",
-                        "expected a time within the film's " + Decimals.of(durationSeconds, 2) + " s, found "
-                                + Decimals.of(event.fromSeconds(), 2));
-            }
+            requireWithin(labels, "events, id " + event.id() + ", from", event.fromSeconds(), durationSeconds);
+            requireWithin(labels, "events, id " + event.id() + ", to", event.toSeconds(), durationSeconds);
+        }
+        List<UnclearSpan> unclear = labels.labels().unclear();
+        for (int i = 0; i < unclear.size(); i++) {
+            requireWithin(labels, "unclear[" + i + "].to", unclear.get(i).toSeconds(), durationSeconds);
+        }
+    }
+
+    private static void requireWithin(LabelledFilm labels, String field, double seconds, double durationSeconds) {
+        if (seconds > durationSeconds + LAST_FRAME_SECONDS) {
+            throw new ScoreException(
+                    labels.file(),
+                    field,
+                    "expected a time within the film's " + Decimals.of(durationSeconds, 2) + " s, found "
+                            + Decimals.of(seconds, 2));
         }
     }
 
