@@ -36,6 +36,9 @@ final class Choreographer {
     /** A fault that can't be seen is as bad as one that is off by this much. */
     private static final double UNSEEN_COST = 0.3;
 
+    /** So is a pass that flies through somebody. */
+    private static final double THROUGH_COST = 0.2;
+
     /** Bodies in a crowd give by so much. */
     private static final double PRESSED_METRES = 0.05;
 
@@ -78,26 +81,35 @@ final class Choreographer {
 
     /** @throws ScenarioException where the scenario can't be played as written */
     static PlayedScene play(Scenario scenario, String version, long seed) {
-        Choreographer sound = Takes.sound(scenario, seed);
-        List<Fault> faults = scenario.versions().get(version);
-        if (faults.isEmpty()) {
-            return sound.scene(version);
+        return Takes.play(scenario, version, seed);
+    }
+
+    /**
+     * A version from the take of this sound one.
+     *
+     * @throws ScenarioException where none of its renditions can be played
+     */
+    PlayedScene with(String version, long seed) {
+        List<Fault> committed = scenario.versions().get(version);
+        if (committed.isEmpty()) {
+            return scene(version);
         }
         ScenarioException refused = null;
-        Choreographer best = null;
+        PlayedScene best = null;
         double least = Double.MAX_VALUE;
-        for (Rendition rendition : Rendition.of(faults)) {
-            Choreographer faulty = new Choreographer(scenario, sound.variation, faults, rendition);
-            faulty.shiftStarts(sound);
+        for (Rendition tried : Rendition.of(committed)) {
+            Choreographer faulty = new Choreographer(scenario, variation, committed, tried);
+            faulty.shiftStarts(this);
             try {
                 faulty.run();
             } catch (ScenarioException e) {
                 refused = refused == null ? e : refused;
                 continue;
             }
-            double error = faulty.error(version, seed);
+            PlayedScene scene = faulty.scene(version);
+            double error = faulty.error(scene, seed);
             if (error < least) {
-                best = faulty;
+                best = scene;
                 least = error;
             }
             if (error < GOOD_ENOUGH) {
@@ -107,7 +119,7 @@ final class Choreographer {
         if (best == null) {
             throw refused;
         }
-        return best.scene(version);
+        return best;
     }
 
     /** The version without a fault, in one take. */
@@ -117,11 +129,13 @@ final class Choreographer {
         return sound;
     }
 
-    /** How far a rendition is from the version that was asked for: in size, and whether its faults can be seen. */
-    private double error(String version, long seed) {
+    /** How far a rendition is from the version that was asked for: in size, whether its faults can be seen, in passes. */
+    private double error(PlayedScene scene, long seed) {
         double error = missError() + rendition.departure();
         return error < TOO_FAR
-                ? error + UNSEEN_COST * FaultShown.unseen(faults, scene(version), seed)
+                ? error
+                        + UNSEEN_COST * FaultShown.unseen(faults, scene, seed)
+                        + THROUGH_COST * PassLanes.throughBodies(scene)
                 : error + faults.size();
     }
 
@@ -390,7 +404,18 @@ final class Choreographer {
                 facing(step),
                 step.pace(),
                 miss,
-                slide);
+                slide,
+                hurried(step));
+    }
+
+    /** Whether the user of a screen leaves too soon in this version. */
+    private boolean hurried(Step screen) {
+        return faults.stream()
+                .filter(Fault.Early.class::isInstance)
+                .map(f -> ((Fault.Early) f).step())
+                .anyMatch(label -> scenario.steps().stream()
+                        .anyMatch(s -> s.label().equals(label)
+                                && s.who().equals(screen.forWhom().orElseThrow())));
     }
 
     /** Degrees from the way to the rim, turned with the side of the floor that the seed chose. */

@@ -44,6 +44,12 @@ public final class ScenarioLibrary {
         return Choreographer.play(found.scenario(), found.version(), seed);
     }
 
+    /** The faults of a scene's version; none for a sound one. */
+    static List<Fault> faults(String name) {
+        Found found = find(name);
+        return found.scenario().versions().get(found.version());
+    }
+
     /**
      * A scenario of the user's own.
      *

@@ -9,7 +9,7 @@ import java.util.Optional;
 
 /**
  * Goes to a defender's body, on the side to which the user of the screen will go, and plants there; or, with a fault, stands
- * beside it, or never comes to rest.
+ * beside it, or never comes to rest; or, hurried by a user who leaves too soon, stops where he is when that one comes by.
  */
 final class SetScreen implements Goal {
 
@@ -33,6 +33,10 @@ final class SetScreen implements Goal {
     private static final double PLANTED_YIELD = 0.03;
     private static final double NEAR_METRES = 1.3;
     private static final double PASSED_METRES = 0.35;
+    /** A user this near and this fast comes by, whether his screener is set or not. */
+    private static final double COMING_METRES = 1.8;
+
+    private static final double COMING_METRES_PER_SECOND = 1.5;
     private static final double PAST_METRES = 2.2;
     /** A screener holds his screen until the defender is past as well. */
     private static final double HELD_AFTER_SECONDS = 0.6;
@@ -49,6 +53,7 @@ final class SetScreen implements Goal {
     private final double pace;
     private final FloorVector amiss;
     private final double slideMetresPerSecond;
+    private final boolean hurried;
     private double startSeconds = -1;
     private double setSeconds = -1;
     private double nearSeconds = -1;
@@ -70,7 +75,8 @@ final class SetScreen implements Goal {
             Optional<FloorVector> facing,
             double pace,
             FloorVector amiss,
-            double slideMetresPerSecond) {
+            double slideMetresPerSecond,
+            boolean hurried) {
         this.self = self;
         this.user = user;
         this.defender = defender;
@@ -80,6 +86,7 @@ final class SetScreen implements Goal {
         this.pace = pace;
         this.amiss = amiss;
         this.slideMetresPerSecond = slideMetresPerSecond;
+        this.hurried = hurried;
     }
 
     Role user() {
@@ -149,7 +156,7 @@ final class SetScreen implements Goal {
                 && mover.velocity().length() < STILL_METRES_PER_SECOND;
         boolean slidesIn = slideMetresPerSecond > 0
                 && target.distanceTo(mover.position()) < THERE_METRES + SLIDE_IN_SECONDS * slideMetresPerSecond;
-        if (there || slidesIn || floor.time() - startSeconds > PATIENCE_SECONDS) {
+        if (there || slidesIn || userComes(floor, mover) || floor.time() - startSeconds > PATIENCE_SECONDS) {
             setSeconds = floor.time();
             planted = mover.position();
             intended = !amiss.equals(FloorVector.ZERO) || slideMetresPerSecond > 0 ? sound : planted;
@@ -184,6 +191,15 @@ final class SetScreen implements Goal {
     /** A screener does not run after a defender who has left. */
     private boolean defenderGone(Floor floor) {
         return slideMetresPerSecond == 0 && floor.mover(defender).velocity().length() > GONE_METRES_PER_SECOND;
+    }
+
+    /** A user who left too soon is about to run by: all that is left is to stop where one is. */
+    private boolean userComes(Floor floor, Mover mover) {
+        Mover runner = floor.mover(user);
+        FloorVector way = mover.position().minus(runner.position());
+        return hurried
+                && way.length() < COMING_METRES
+                && runner.velocity().dot(way.unit()) > COMING_METRES_PER_SECOND;
     }
 
     /** Comes up in front of the defender first, then steps in. */

@@ -4,15 +4,35 @@ import floorgauge.events.finding.FindingKind;
 import floorgauge.sampleclips.labels.FigureNames;
 import floorgauge.sampleclips.labels.LabelledEvent;
 import floorgauge.sampleclips.labels.scene.SceneLabeller;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
- * Chooses among takes of a scenario, as one films a drill until it was done right: the first take whose sound version earns no flag by
- * the definitions of what is measured and throws into open windows those passes that another version holds, else the nearest to it. All versions of a scenario come from the same take.
+ * Chooses among takes of a scenario, as one films a drill until it was done right: the first take whose sound version earns no
+ * flag by the definitions of what is measured, throws past everybody, and throws into open windows those passes that another
+ * version holds; else the nearest to it. All versions of a scenario come from that take; only where a version's faults can't be
+ * seen in it, that version comes from the next take in which they can.
  */
 final class Takes {
 
     private static final int MOST = 16;
+
+    /** Choosing costs dozens of plays and every version asks again; what was chosen follows from the key alone. */
+    private static final Map<Key, Integer> CHOSEN = Collections.synchronizedMap(new Latest());
+
+    private record Key(Scenario scenario, long seed) {}
+
+    private static final class Latest extends LinkedHashMap<Key, Integer> {
+
+        private static final int MOST_KEPT = 1000;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Key, Integer> eldest) {
+            return size() > MOST_KEPT;
+        }
+    }
 
     private Takes() {}
 
@@ -21,8 +41,45 @@ final class Takes {
      * @throws ScenarioException where no take can be played; the message is the first take's
      */
     static Choreographer sound(Scenario scenario, long seed) {
+        Key key = new Key(scenario, seed);
+        Integer chosen = CHOSEN.get(key);
+        if (chosen == null) {
+            chosen = choose(scenario, seed);
+            CHOSEN.put(key, chosen);
+        }
+        return Choreographer.playSound(scenario, new Variation(scenario.name(), seed, chosen));
+    }
+
+    /**
+     * A version, from a take in which its faults show if there is one.
+     *
+     * @throws ScenarioException where it can't be played as written
+     */
+    static PlayedScene play(Scenario scenario, String version, long seed) {
+        Choreographer sound = sound(scenario, seed);
+        PlayedScene scene = sound.with(version, seed);
+        List<Fault> faults = scenario.versions().get(version);
+        int least = FaultShown.unseen(faults, scene, seed);
+        for (int take = 0; take < MOST && least > 0; take++) {
+            try {
+                Choreographer other = Choreographer.playSound(scenario, new Variation(scenario.name(), seed, take));
+                PlayedScene played = other.with(version, seed);
+                int unseen = FaultShown.unseen(faults, played, seed);
+                if (unseen < least) {
+                    least = unseen;
+                    scene = played;
+                }
+            } catch (ScenarioException e) {
+                // This take can't be played; the chosen one could.
+                continue;
+            }
+        }
+        return scene;
+    }
+
+    private static int choose(Scenario scenario, long seed) {
         ScenarioException first = null;
-        Choreographer best = null;
+        int best = -1;
         long fewest = Long.MAX_VALUE;
         for (int take = 0; take < MOST && fewest > 0; take++) {
             try {
@@ -30,13 +87,13 @@ final class Takes {
                 long amiss = amiss(scenario, played.scene(Scenario.SOUND), seed);
                 if (amiss < fewest) {
                     fewest = amiss;
-                    best = played;
+                    best = take;
                 }
             } catch (ScenarioException e) {
                 first = first == null ? e : first;
             }
         }
-        if (best == null) {
+        if (first != null && best < 0) {
             throw first;
         }
         return best;
