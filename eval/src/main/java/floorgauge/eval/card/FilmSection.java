@@ -138,17 +138,25 @@ final class FilmSection {
 
     private void poses() {
         if (begin("Poses on rendered film")) {
-            text.table("film", "AP", "AR", "joints within a tenth of the box");
+            text.table(
+                    "film",
+                    "AP",
+                    "AR",
+                    "joints within a tenth of the box",
+                    "ankles on the floor, median error, m",
+                    "ankles, 90th percentile, m");
             for (FilmScores film : scores) {
                 text.row(
                         film.film().name(),
                         CardText.figure(film.poses().averagePrecision(), 3),
                         CardText.figure(film.poses().averageRecall(), 3),
-                        CardText.figure(film.correctKeypoints(), 3));
+                        CardText.figure(film.correctKeypoints(), 3),
+                        CardText.figure(film.ankles().medianMetres(), 2),
+                        CardText.figure(film.ankles().ninetiethMetres(), 2));
             }
             text.note(
                     "COCO's keypoint task over the frames in which the pose network ran, players alone wanted; the network"
-                            + " learned on photographs, the bodies are drawn.");
+                            + " learned on photographs, the bodies are drawn. Ankles are those of feet that stand.");
         }
     }
 

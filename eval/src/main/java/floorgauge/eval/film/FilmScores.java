@@ -2,6 +2,7 @@ package floorgauge.eval.film;
 
 import floorgauge.court.calibration.CalibrationStatus;
 import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.floor.FloorEstimate;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.track.BallObservation;
 import floorgauge.court.track.FilmTracks;
@@ -38,6 +39,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.SortedMap;
+import java.util.function.BiConsumer;
 
 /**
  * A measurement of a held-out film against its truth. A court has no first and second half: one found turned by 180 degrees is
@@ -114,21 +116,49 @@ public final class FilmScores {
 
     /** Foot points of players against where they stand, over boxes that overlap by half; none where nothing was tracked. */
     public FloorErrors feet() {
+        List<FloorErrors.Sample> samples = new ArrayList<>();
+        forEachMatch((seen, there) -> there.floor().ifPresent(at -> samples.add(sample(at, seen.foot()))));
+        return FloorErrors.of(samples);
+    }
+
+    /** Ankles of players against where they are, of feet that stand and that the pose shows, over the same boxes. */
+    public FloorErrors ankles() {
+        List<FloorErrors.Sample> samples = new ArrayList<>();
+        forEachMatch((seen, there) -> {
+            RenderedTruth.Ankles ankles =
+                    truth.ankles().getOrDefault(there.frame(), Map.of()).get(there.id());
+            if (ankles != null) {
+                addBoth(ankles.left(), seen.body().leftAnkle(), samples);
+                addBoth(ankles.right(), seen.body().rightAnkle(), samples);
+            }
+        });
+        return FloorErrors.of(samples);
+    }
+
+    private void addBoth(Optional<FloorPoint> at, Optional<FloorEstimate> seen, List<FloorErrors.Sample> samples) {
+        if (at.isPresent() && seen.isPresent()) {
+            samples.add(sample(at.get(), seen.get()));
+        }
+    }
+
+    private FloorErrors.Sample sample(FloorPoint at, FloorEstimate seen) {
+        return new FloorErrors.Sample(turned ? at.turnedHalf() : at, seen);
+    }
+
+    private void forEachMatch(BiConsumer<PlayerObservation, MotChallengeRow> match) {
         Map<Long, List<MotChallengeRow>> rows = new HashMap<>();
         truth.players()
                 .rows()
                 .forEach(r ->
                         rows.computeIfAbsent(r.frame(), f -> new ArrayList<>()).add(r));
-        List<FloorErrors.Sample> samples = new ArrayList<>();
         tracks(measured)
                 .ifPresent(tracks -> tracks.frames()
                         .forEach(frame -> frame.players()
-                                .forEach(p -> addFoot(
-                                        p.observation(), rows.getOrDefault(frame.frame(), List.of()), samples))));
-        return FloorErrors.of(samples);
+                                .forEach(p -> best(p.observation(), rows.getOrDefault(frame.frame(), List.of()))
+                                        .ifPresent(r -> match.accept(p.observation(), r)))));
     }
 
-    private void addFoot(PlayerObservation seen, List<MotChallengeRow> there, List<FloorErrors.Sample> samples) {
+    private static Optional<MotChallengeRow> best(PlayerObservation seen, List<MotChallengeRow> there) {
         MotChallengeRow best = null;
         double most = SAME_BOX;
         for (MotChallengeRow row : there) {
@@ -140,10 +170,7 @@ public final class FilmScores {
                 best = row;
             }
         }
-        if (best != null && best.floor().isPresent()) {
-            FloorPoint at = best.floor().get();
-            samples.add(new FloorErrors.Sample(turned ? at.turnedHalf() : at, seen.foot()));
-        }
+        return Optional.ofNullable(best);
     }
 
     /** Poses in the frames in which the pose network ran. */

@@ -18,7 +18,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -31,9 +33,25 @@ import java.util.zip.GZIPInputStream;
  * @param players boxes and floor metres of the players
  * @param poses everyone's joints by frame; coach, referee and bystanders count for nothing
  * @param ball every frame's, without a place in the picture where hardly any of it is seen
+ * @param ankles everyone's by frame and id; none of a foot in the air
  */
 public record RenderedTruth(
-        MotChallengeFile players, SortedMap<Long, List<PoseFrame.Truth>> poses, List<BallTruth> ball) {
+        MotChallengeFile players,
+        SortedMap<Long, List<PoseFrame.Truth>> poses,
+        List<BallTruth> ball,
+        SortedMap<Long, Map<Integer, Ankles>> ankles) {
+
+    /** Where a person's ankles are, straight down on the floor; empty for a foot in the air. */
+    public record Ankles(Optional<FloorPoint> left, Optional<FloorPoint> right) {
+
+        public Ankles {
+            Objects.requireNonNull(left, "left");
+            Objects.requireNonNull(right, "right");
+        }
+    }
+
+    /** The joint of a foot that stands lies 7 to 8 cm over the floor. */
+    private static final double STANDS_UNDER_METRES = 0.12;
 
     /** Ids from here on are not players'. */
     private static final int FIRST_BYSTANDER = 101;
@@ -47,15 +65,18 @@ public record RenderedTruth(
         Objects.requireNonNull(players, "players");
         poses = new TreeMap<>(poses);
         ball = List.copyOf(ball);
+        ankles = new TreeMap<>(ankles);
     }
 
     /** @param film with its truth beside it */
     public static RenderedTruth beside(Path film) throws IOException {
         String name = film.getFileName().toString().replace(".mp4", "");
+        JsonNode truth = read(film.resolveSibling(name + ".truth.json"));
         return new RenderedTruth(
                 MotChallengeFile.read(film.resolveSibling(name + ".mot.txt")),
                 poses(read(film.resolveSibling(name + ".poses.json"))),
-                ball(read(film.resolveSibling(name + ".truth.json"))));
+                ball(truth),
+                ankles(truth));
     }
 
     /** The file, or the same compressed. */
@@ -67,6 +88,27 @@ public record RenderedTruth(
                 new GZIPInputStream(Files.newInputStream(file.resolveSibling(file.getFileName() + ".gz")))) {
             return JSON.readTree(in);
         }
+    }
+
+    private static SortedMap<Long, Map<Integer, Ankles>> ankles(JsonNode film) {
+        SortedMap<Long, Map<Integer, Ankles>> frames = new TreeMap<>();
+        for (JsonNode frame : film.path("frames")) {
+            Map<Integer, Ankles> people = new HashMap<>();
+            for (JsonNode person : frame.path("people")) {
+                people.put(
+                        person.path("id").asInt(),
+                        new Ankles(standing(person.path("leftAnkle")), standing(person.path("rightAnkle"))));
+            }
+            frames.put(frame.path("index").asLong(), people);
+        }
+        return frames;
+    }
+
+    private static Optional<FloorPoint> standing(JsonNode ankle) {
+        return ankle.size() == 3 && ankle.path(2).asDouble() < STANDS_UNDER_METRES
+                ? Optional.of(
+                        new FloorPoint(ankle.path(0).asDouble(), ankle.path(1).asDouble()))
+                : Optional.empty();
     }
 
     private static SortedMap<Long, List<PoseFrame.Truth>> poses(JsonNode coco) {

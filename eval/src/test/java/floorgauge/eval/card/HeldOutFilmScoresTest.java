@@ -29,6 +29,7 @@ import floorgauge.vision.tracking.TeamKits;
 import floorgauge.vision.tracking.TrackedFilm;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -54,6 +55,7 @@ class HeldOutFilmScoresTest {
         assertThat(scores.court().coverage()).isZero();
         assertThat(scores.tracks()).isEmpty();
         assertThat(scores.feet().count()).isZero();
+        assertThat(scores.ankles().count()).isZero();
         assertThat(scores.poses().averagePrecision()).isNaN();
         assertThat(scores.correctKeypoints()).isNaN();
         assertThat(scores.ball()).isEmpty();
@@ -70,6 +72,8 @@ class HeldOutFilmScoresTest {
         assertThat(scores.court().visibleIou()).isGreaterThan(0.9);
         assertThat(scores.feet().count()).isEqualTo(2);
         assertThat(scores.feet().medianMetres()).isCloseTo(0, Offset.offset(1e-9));
+        assertThat(scores.ankles().count()).isEqualTo(1);
+        assertThat(scores.ankles().medianMetres()).isCloseTo(0.3, Offset.offset(1e-9));
         assertThat(scores.tracks().orElseThrow().hota().hota()).isCloseTo(1, Offset.offset(1e-9));
         assertThat(scores.ball().orElseThrow().found()).isEqualTo(1);
         assertThat(scores.ball().orElseThrow().missed()).isZero();
@@ -119,7 +123,16 @@ class HeldOutFilmScoresTest {
                                 0,
                                 Optional.of(new PixelPoint(300, 200)),
                                 Optional.of(new BallTruth.Place(new FloorPoint(3, 1), 2))),
-                        new BallTruth(1 / HeldOutFilm.FRAMES_PER_SECOND, Optional.empty(), Optional.empty())));
+                        new BallTruth(1 / HeldOutFilm.FRAMES_PER_SECOND, Optional.empty(), Optional.empty())),
+                ankles());
+    }
+
+    /** In the first frame the left foot stands, a foot's length behind where it will be seen, and the right is in the air. */
+    private static TreeMap<Long, Map<Integer, RenderedTruth.Ankles>> ankles() {
+        FloorPoint left = new FloorPoint(FOOT.xMetres() - 0.3, FOOT.yMetres());
+        TreeMap<Long, Map<Integer, RenderedTruth.Ankles>> frames = new TreeMap<>();
+        frames.put(0L, Map.of(1, new RenderedTruth.Ankles(Optional.of(left), Optional.empty())));
+        return frames;
     }
 
     private static CourtCalibration turnedCourt() {
@@ -157,7 +170,12 @@ class HeldOutFilmScoresTest {
                     FootSource.BOX_BOTTOM,
                     Optional.of(BOX),
                     Optional.empty(),
-                    Body.UNSEEN,
+                    new Body(
+                            Optional.of(exact(FOOT.turnedHalf())),
+                            Optional.of(exact(FOOT.turnedHalf())),
+                            Optional.empty(),
+                            OptionalDouble.empty(),
+                            OptionalDouble.empty()),
                     1));
         }
         PlayerTrack track = new PlayerTrack(5, Team.FIRST, 1, seen, List.of());
