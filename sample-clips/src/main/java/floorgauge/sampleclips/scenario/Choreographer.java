@@ -467,7 +467,7 @@ final class Choreographer {
                     && floor.time() >= d.fromSeconds()
                     && !started.containsKey("drift of " + d.who())) {
                 started.put("drift of " + d.who(), floor.time());
-                floor.goal(d.who(), new DriftGoal(d.towards(), d.withinMetres()));
+                floor.goal(d.who(), new DriftGoal(d.towards(), d.withinMetres(), rendition.scale()));
             } else if (fault instanceof Fault.Standing s) {
                 floor.standing(floor.time() >= s.fromSeconds() && floor.time() < s.fromSeconds() + s.lastingSeconds());
             }

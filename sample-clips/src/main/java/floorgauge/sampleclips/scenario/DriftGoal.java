@@ -9,8 +9,9 @@ import floorgauge.sampleclips.movement.Steering;
  *
  * @param mate towards whom
  * @param withinMetres how near
+ * @param haste how much faster than strolling: in a short possession one who strolls comes too late to be in anybody's way
  */
-record DriftGoal(Role mate, double withinMetres) implements Goal {
+record DriftGoal(Role mate, double withinMetres, double haste) implements Goal {
 
     private static final double STROLL_METRES_PER_SECOND = 1.8;
 
@@ -18,7 +19,7 @@ record DriftGoal(Role mate, double withinMetres) implements Goal {
     public FloorVector wish(Floor floor, Mover self) {
         FloorVector there = floor.mover(mate).position();
         FloorVector target = there.plus(self.position().minus(there).unit().times(withinMetres));
-        FloorVector wished = Steering.arrive(self, target, FloorVector.ZERO, STROLL_METRES_PER_SECOND);
+        FloorVector wished = Steering.arrive(self, target, FloorVector.ZERO, haste * STROLL_METRES_PER_SECOND);
         return Steering.around(self, wished, floor.everyone(), 1.2, 0);
     }
 }

@@ -9,7 +9,7 @@ import java.util.List;
  * played and the one kept that shows the fault, at a size nearest to the one that was asked for.
  *
  * @param amiss where a screener who misses stands: x along the defender's way from the sound place, y across it, metres
- * @param scale of the sizes of faults in time and speed
+ * @param scale of the sizes of faults in time and speed, and of the pace of a stroll
  */
 record Rendition(FloorVector amiss, double scale) {
 
