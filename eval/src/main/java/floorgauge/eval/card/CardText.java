@@ -4,6 +4,7 @@ import floorgauge.eval.score.Decimals;
 import floorgauge.eval.tracking.TrackingScores;
 import java.util.Collections;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** The card as Markdown while it grows. */
 final class CardText {
@@ -30,6 +31,11 @@ final class CardText {
 
     void row(String... cells) {
         text.append("| ").append(String.join(" | ", cells)).append(" |\n");
+    }
+
+    /** A row of what a name says and its figures. */
+    void row(String name, List<String> figures) {
+        row(Stream.concat(Stream.of(name), figures.stream()).toArray(String[]::new));
     }
 
     /** Below a table. */

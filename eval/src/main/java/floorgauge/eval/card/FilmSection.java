@@ -124,11 +124,11 @@ final class FilmSection {
                     "feet, 90th percentile, m");
             for (FilmScores film : scores) {
                 FloorErrors feet = film.feet();
-                List<String> cells = new ArrayList<>(List.of(film.film().name()));
-                cells.addAll(film.tracks().map(CardText::tracking).orElse(CardText.dashes(7)));
+                List<String> cells =
+                        new ArrayList<>(film.tracks().map(CardText::tracking).orElse(CardText.dashes(7)));
                 cells.add(CardText.figure(feet.medianMetres(), 2));
                 cells.add(CardText.figure(feet.ninetiethMetres(), 2));
-                text.row(cells.toArray(String[]::new));
+                text.row(film.film().name(), cells);
             }
             text.note(
                     "Similarity is the intersection over union of boxes; hidden players are wanted too. Feet are compared"
@@ -169,27 +169,19 @@ final class FilmSection {
             text.table(
                     "film", "precision", "recall", "F1", "error in the picture, median px", "error in space, median m");
             for (FilmScores film : scores) {
-                text.row(film.ball().map(b -> ball(film, b)).orElseGet(() -> dashes(film)));
+                text.row(film.film().name(), film.ball().map(FilmSection::ball).orElse(CardText.dashes(5)));
             }
             text.note("Within 10 pixels and 0.04 s, where at least a third of the ball is seen.");
         }
     }
 
-    private static String[] ball(FilmScores film, BallScores ball) {
-        return new String[] {
-            film.film().name(),
-            CardText.figure(ball.precision(), 3),
-            CardText.figure(ball.recall(), 3),
-            CardText.figure(ball.f1(), 3),
-            CardText.figure(ball.pixels().medianAbsolute(), 1),
-            CardText.figure(ball.space().medianAbsolute(), 2)
-        };
-    }
-
-    private static String[] dashes(FilmScores film) {
-        List<String> cells = new ArrayList<>(List.of(film.film().name()));
-        cells.addAll(CardText.dashes(5));
-        return cells.toArray(String[]::new);
+    private static List<String> ball(BallScores ball) {
+        return List.of(
+                CardText.figure(ball.precision(), 3),
+                CardText.figure(ball.recall(), 3),
+                CardText.figure(ball.f1(), 3),
+                CardText.figure(ball.pixels().medianAbsolute(), 1),
+                CardText.figure(ball.space().medianAbsolute(), 2));
     }
 
     private void findings() {

@@ -9,8 +9,6 @@ import floorgauge.eval.film.GymFilm;
 import floorgauge.vision.tracking.FilmTracker;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 
 /** The card's part on real film. */
@@ -38,7 +36,7 @@ final class GymSection {
     private void film(GymFilm gym, Optional<FilmTracker> tracker) throws IOException {
         System.out.println("score card: the gym film");
         text.table("tracks", "HOTA", "DetA", "AssA", "LocA", "MOTA", "IDF1", "switches");
-        row("a published tracker, 21 gym clips", CardText.tracking(gym.published()));
+        text.row("a published tracker, 21 gym clips", CardText.tracking(gym.published()));
         Optional<String> trouble = tracker.flatMap(t -> tracks(gym, t));
         text.note(
                 "Similarity is the intersection over union of boxes. The project's film is one of the 21, drawn over and at"
@@ -52,17 +50,11 @@ final class GymSection {
         try {
             FilmMeasurement measured = FilmMeasurement.of(gym.film(), gym.court(), tracker);
             measured.tracked()
-                    .ifPresent(t -> row("this project, one gym clip", CardText.tracking(gym.scores(t.tracks()))));
+                    .ifPresent(t -> text.row("this project, one gym clip", CardText.tracking(gym.scores(t.tracks()))));
             return Optional.empty();
         } catch (MendableException | IOException | IllegalArgumentException | IllegalStateException e) {
             return Optional.of(e.getMessage().replace(gym.folder().toString(), ""));
         }
-    }
-
-    private void row(String name, List<String> figures) {
-        List<String> cells = new ArrayList<>(List.of(name));
-        cells.addAll(figures);
-        text.row(cells.toArray(String[]::new));
     }
 
     private void court(GymFilm gym) throws IOException {

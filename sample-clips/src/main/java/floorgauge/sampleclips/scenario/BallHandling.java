@@ -26,6 +26,11 @@ final class BallHandling {
 
     private static final double DRIBBLING_METRES_PER_SECOND = 0.7;
 
+    /** A body's radius and the ball's, and a hand's breadth. */
+    private static final double LANE_METRES = 0.45;
+
+    private static final double LANE_STEP = 0.05;
+
     private final Floor floor;
     private final List<Span> spans = new ArrayList<>();
     private final Map<String, Double> ended = new HashMap<>();
@@ -158,6 +163,31 @@ final class BallHandling {
         releasedAt = self.position();
         change(Control.Kind.PASS, time, act.who(), Optional.of(to));
         floor.ball(releasedAt, Optional.empty());
+    }
+
+    /** Whether a pass begun now would meet somebody on its way, if everybody goes on as he does. */
+    static boolean wouldHit(Floor floor, Role passer, Role receiver) {
+        FloorVector from = ahead(floor.mover(passer), WIND_UP_SECONDS);
+        double flight = Math.max(
+                SHORTEST_FLIGHT_SECONDS,
+                (ahead(floor.mover(receiver), WIND_UP_SECONDS).distanceTo(from) - 1) / PASS_METRES_PER_SECOND);
+        FloorVector way = ahead(floor.mover(receiver), WIND_UP_SECONDS + flight).minus(from);
+        for (Role other : floor.movers().keySet()) {
+            if (other.equals(passer) || other.equals(receiver)) {
+                continue;
+            }
+            for (double share = 0; share <= 1; share += LANE_STEP) {
+                FloorVector body = ahead(floor.mover(other), WIND_UP_SECONDS + share * flight);
+                if (from.plus(way.times(share)).distanceTo(body) < LANE_METRES) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private static FloorVector ahead(Mover mover, double seconds) {
+        return mover.position().plus(mover.velocity().times(seconds));
     }
 
     private void fly(double time) {

@@ -268,7 +268,7 @@ final class Choreographer {
     /** For the ball, or for the user of a screen to be past before the screener leaves it. */
     private boolean mustWait(Step step) {
         if (ballAct(step.verb())) {
-            return !ball.ready(step) || waitsForWindow(step);
+            return !ball.ready(step) || waitsForWindow(step) || waitsForLane(step);
         }
         boolean leaves = step.verb() == Verb.ROLL || step.verb() == Verb.POP;
         return leaves
@@ -283,6 +283,15 @@ final class Choreographer {
                 && !fixedStarts.containsKey(step.label())
                 && floor.time() < startTime(step) + LONGEST_LOOK_SECONDS
                 && !isOpen(step.other().orElseThrow());
+    }
+
+    /** A patient passer does not throw through somebody, but does not wait for ever. */
+    private boolean waitsForLane(Step step) {
+        return variation.patient()
+                && step.verb() == Verb.PASS
+                && !fixedStarts.containsKey(step.label())
+                && floor.time() < startTime(step) + LONGEST_LOOK_SECONDS
+                && BallHandling.wouldHit(floor, step.who(), step.other().orElseThrow());
     }
 
     private boolean isOpen(Role receiver) {

@@ -12,12 +12,12 @@ import java.util.Map;
 /**
  * Chooses among takes of a scenario, as one films a drill until it was done right: the first take whose sound version earns no
  * flag by the definitions of what is measured, throws past everybody, and throws into open windows those passes that another
- * version holds; else the nearest to it. All versions of a scenario come from that take; only where a version's faults can't be
+ * version holds; else the nearest to it. In the later takes passers wait for a free lane. All versions of a scenario come from that take; only where a version's faults can't be
  * seen in it, that version comes from the next take in which they can.
  */
 final class Takes {
 
-    private static final int MOST = 16;
+    private static final int MOST = 2 * Variation.PATIENT_FROM_TAKE;
 
     /** Choosing costs dozens of plays and every version asks again; what was chosen follows from the key alone. */
     private static final Map<Key, Integer> CHOSEN = Collections.synchronizedMap(new Latest());
@@ -60,7 +60,7 @@ final class Takes {
         PlayedScene scene = sound.with(version, seed);
         List<Fault> faults = scenario.versions().get(version);
         int least = FaultShown.unseen(faults, scene, seed);
-        for (int take = 0; take < MOST && least > 0; take++) {
+        for (int take = 0; take < Variation.PATIENT_FROM_TAKE && least > 0; take++) {
             try {
                 Choreographer other = Choreographer.playSound(scenario, new Variation(scenario.name(), seed, take));
                 PlayedScene played = other.with(version, seed);

@@ -12,6 +12,9 @@ final class Variation {
     private static final double SPOT_METRES = 0.15;
     private static final double TIME_SECONDS = 0.12;
 
+    /** Takes before this one throw when the coach said. */
+    static final int PATIENT_FROM_TAKE = 16;
+
     private final long seed;
     private final String scenario;
     private final int take;
@@ -23,6 +26,11 @@ final class Variation {
         this.seed = seed;
         this.take = take;
         this.mirrored = random("side").nextBoolean();
+    }
+
+    /** Whether passers of this take wait until nobody stands in the way of the ball. */
+    boolean patient() {
+        return take >= PATIENT_FROM_TAKE;
     }
 
     /** Whether left and right are exchanged. */
