@@ -58,8 +58,7 @@ class DetectorRecallTest {
         String other = System.getProperty("floorgauge.otherModels", "");
         OpenCv.load();
         ModelFolder models = other.isBlank() ? ModelFolder.standard() : new ModelFolder(Path.of(other));
-        try (PersonDetector detector =
-                new PersonDetector(models, new DetectorSettings(PlayerRecall.MIN_SCORE, 0.6))) {
+        try (PersonDetector detector = new PersonDetector(models, new DetectorSettings(PlayerRecall.MIN_SCORE, 0.6))) {
             real(detector, gym).print("gym film");
             rendered(detector, "pin-down-sound", CameraStyle.TRIPOD_SIDE, 31);
             rendered(detector, "motion-weak-sound", CameraStyle.TRIPOD_HIGH, 32);

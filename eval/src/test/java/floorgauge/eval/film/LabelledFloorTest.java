@@ -157,8 +157,8 @@ class LabelledFloorTest {
     void theHomographyGivesTheDataSetsOwnFloorTracks() throws IOException {
         GymFilm gym = GymClips.given();
         CourtCalibration court = gym.court(GymFilm.LABEL_WIDTH);
-        TrackSequence<ImageBox> boxes = MotChallengeFile.read(gym.folder().resolve("boxes/s1t1.txt"))
-                .boxes(GymFilm.FRAMES_PER_SECOND, -1);
+        TrackSequence<ImageBox> boxes =
+                MotChallengeFile.read(gym.folder().resolve("boxes/s1t1.txt")).boxes(GymFilm.FRAMES_PER_SECOND, -1);
         List<String> lines = Files.readAllLines(gym.folder().resolve("court-tracks/s1t1.txt"));
         String[] first = lines.get(0).split(",");
         ImageBox box = boxes.frames().get(0).sightings().stream()

@@ -50,11 +50,8 @@ final class PlayerSheet {
         double width = height * TILE_WIDTH / TILE_HEIGHT;
         int left = (int) Math.max(0, box.left() + box.width() / 2 - width / 2);
         int top = (int) Math.max(0, box.top() - MARGIN * box.height());
-        Rect cut = new Rect(
-                left,
-                top,
-                (int) Math.min(picture.cols() - left, Math.round(width)),
-                (int) Math.min(picture.rows() - top, Math.round(height)));
+        Rect cut = new Rect(left, top, (int) Math.min(picture.cols() - left, Math.round(width)), (int)
+                Math.min(picture.rows() - top, Math.round(height)));
         Mat tile = new Mat();
         Imgproc.resize(picture.submat(cut), tile, new Size(TILE_WIDTH, TILE_HEIGHT), 0, 0, Imgproc.INTER_CUBIC);
         Scalar frame = player.found() ? new Scalar(255, 255, 255) : new Scalar(0, 0, 255);

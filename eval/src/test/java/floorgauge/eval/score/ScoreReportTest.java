@@ -225,7 +225,8 @@ class ScoreReportTest {
     /** A label may end with the last frame, but not after it. */
     @Test
     void anEventThatEndsPastTheEnd() throws IOException {
-        Path file = fixture.label("f", 0, "a", ScoreFixture.people(), List.of(ScoreFixture.screen("end", 19.8, 0.1, 3)));
+        Path file =
+                fixture.label("f", 0, "a", ScoreFixture.people(), List.of(ScoreFixture.screen("end", 19.8, 0.1, 3)));
         fixture.result("f", 0, List.of());
         assertThatThrownBy(this::report)
                 .hasMessage(file + ", events, id end, to: expected a time within the film's 20.00 s, found 20.30");

@@ -90,7 +90,12 @@ public final class RenderJob {
         Path wholePoses = finish(poses, ".poses.json");
         // The film last: where it stands, everything beside it is whole.
         return new RenderedFilm(
-                finish(film, ".mp4"), wholeTruth, wholeTracks, wholePoses, plan.times().count(), digest);
+                finish(film, ".mp4"),
+                wholeTruth,
+                wholeTracks,
+                wholePoses,
+                plan.times().count(),
+                digest);
     }
 
     private record Writers(TruthWriter truth, MotTruthWriter tracks, CocoPoseWriter poses) implements AutoCloseable {

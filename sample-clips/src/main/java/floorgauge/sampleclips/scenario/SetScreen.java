@@ -197,9 +197,7 @@ final class SetScreen implements Goal {
     private boolean userComes(Floor floor, Mover mover) {
         Mover runner = floor.mover(user);
         FloorVector way = mover.position().minus(runner.position());
-        return hurried
-                && way.length() < COMING_METRES
-                && runner.velocity().dot(way.unit()) > COMING_METRES_PER_SECOND;
+        return hurried && way.length() < COMING_METRES && runner.velocity().dot(way.unit()) > COMING_METRES_PER_SECOND;
     }
 
     /** Comes up in front of the defender first, then steps in. */
