@@ -1,6 +1,8 @@
 package floorgauge.eval.film;
 
+import floorgauge.court.calibration.CourtCalibration;
 import floorgauge.court.rules.RuleSet;
+import floorgauge.court.track.FilmTracks;
 import floorgauge.vision.tracking.FilmTracker;
 import floorgauge.vision.tracking.TrackingSettings;
 import java.nio.charset.StandardCharsets;
@@ -19,14 +21,22 @@ final class TracksOfFilm {
     public static void main(String[] arguments) throws NoSuchAlgorithmException {
         floorgauge.court.calibration.OpenCv.load();
         Core.setNumThreads(Integer.parseInt(arguments[1]));
-        try (FilmTracker tracker = new FilmTracker(TrackingSettings.defaults())) {
-            FilmMeasurement measured = FilmMeasurement.of(Path.of(arguments[0]), RuleSet.fiba(), tracker);
-            String everything =
-                    measured.court() + "\n" + measured.tracked().orElseThrow().tracks();
-            byte[] digest = MessageDigest.getInstance("SHA-256").digest(everything.getBytes(StandardCharsets.UTF_8));
+        try (FilmTracker tracker = new FilmTracker(TrackingSettings.defaults().withEveryone())) {
+            FilmTracks tracks = tracker.track(Path.of(arguments[0]), floor(), (t, d) -> {})
+                    .tracks();
+            byte[] digest =
+                    MessageDigest.getInstance("SHA-256").digest(tracks.toString().getBytes(StandardCharsets.UTF_8));
             System.out.println(
-                    measured.tracked().orElseThrow().tracks().players().size() + " tracks, "
-                            + HexFormat.of().formatHex(digest));
+                    tracks.players().size() + " tracks, " + HexFormat.of().formatHex(digest));
         }
+    }
+
+    /** A nominal floor under a level camera of 1280 x 720, four metres up; finding the court's lines would take longer than all else. */
+    private static CourtCalibration floor() {
+        double height = 4;
+        double ahead = 15;
+        double horizon = 100;
+        double[] rows = {0, -ahead, 1000 * height + ahead * horizon, -height, 0, height * 640, 0, 1, -horizon};
+        return CourtCalibration.known(RuleSet.fiba(), rows, 1280, 720);
     }
 }
