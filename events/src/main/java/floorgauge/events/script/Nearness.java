@@ -3,6 +3,7 @@ package floorgauge.events.script;
 import floorgauge.events.step.SmoothTrail;
 import floorgauge.events.step.Step;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.Map;
 import java.util.function.ToDoubleBiFunction;
 
@@ -13,7 +14,7 @@ final class Nearness implements ToDoubleBiFunction<Act, Integer> {
     private static final double FAR = 100;
 
     private final Map<Integer, SmoothTrail> trails;
-    private final Map<Act, Map<Integer, Double>> known = new HashMap<>();
+    private final Map<Act, Map<Integer, Double>> known = new IdentityHashMap<>();
 
     Nearness(Map<Integer, SmoothTrail> trails) {
         this.trails = trails;

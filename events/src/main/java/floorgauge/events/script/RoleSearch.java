@@ -19,20 +19,22 @@ final class RoleSearch {
     /** With fragments of tracks there are more candidates than players; the longest are tried. */
     private static final int MOST_CANDIDATES = 7;
 
-    private final Script script;
+    private final ScriptWays script;
+    private final List<String> roles;
     private final List<Act> acts;
     private final List<SmoothTrail> candidates;
     private final Spots spots;
     private final ToDoubleBiFunction<Act, Integer> nearest;
     private final boolean ballSeen;
-    private Alignment best;
+    private double most = Double.POSITIVE_INFINITY;
+    private Optional<Alignment> best = Optional.empty();
 
     /**
      * @param acts in order
      * @param attackers with a point each
      */
     RoleSearch(
-            Script script,
+            ScriptWays script,
             List<Act> acts,
             List<SmoothTrail> attackers,
             Spots spots,
@@ -41,6 +43,7 @@ final class RoleSearch {
         this.ballSeen = ballSeen;
         this.nearest = nearest;
         this.script = script;
+        this.roles = script.script().roles();
         this.acts = acts;
         this.spots = spots;
         this.candidates = attackers.stream()
@@ -52,68 +55,87 @@ final class RoleSearch {
 
     /** Empty where there are fewer players than roles. */
     Optional<Alignment> search() {
-        if (candidates.size() < script.players().size()) {
+        if (candidates.size() < roles.size()) {
             return Optional.empty();
         }
         for (boolean mirrored : new boolean[] {false, true}) {
             StepCosts costs = new StepCosts(spots, mirrored, ballSeen, nearest);
             List<Assigned> assignments = new ArrayList<>();
-            assign(script.roles(), 0, new HashMap<>(), 0, costs, assignments);
+            assign(0, new int[roles.size()], 0, startCosts(costs), assignments);
             assignments.sort(Comparator.comparingDouble(Assigned::cost));
+            List<AssignedCosts> ways = script.ways().stream()
+                    .map(w -> new AssignedCosts(w, acts, roles, candidates, costs))
+                    .toList();
             for (Assigned assigned : assignments) {
-                tryAll(assigned, costs, mirrored);
+                if (assigned.cost() >= most) {
+                    break;
+                }
+                tryAll(assigned, ways, costs, mirrored);
             }
         }
-        return Optional.ofNullable(best);
+        return best;
     }
 
-    /** Roles with their holders, and what their starting places cost. */
-    private record Assigned(Map<String, Integer> holders, double cost) {}
+    /** Roles with their holders, a candidate's index each, and what their starting places cost. */
+    private record Assigned(int[] holders, double cost) {}
 
-    private void assign(
-            List<String> roles,
-            int next,
-            Map<String, Integer> holders,
-            double cost,
-            StepCosts costs,
-            List<Assigned> found) {
-        if (next == roles.size()) {
-            found.add(new Assigned(Map.copyOf(holders), cost));
+    /** Of each role's start by each candidate. */
+    private double[][] startCosts(StepCosts costs) {
+        double[][] start = new double[roles.size()][candidates.size()];
+        for (int r = 0; r < roles.size(); r++) {
+            Optional<String> place = script.script().players().get(roles.get(r));
+            for (int c = 0; place.isPresent() && c < candidates.size(); c++) {
+                start[r][c] = costs.start(candidates.get(c).place(0), place.get());
+            }
+        }
+        return start;
+    }
+
+    private void assign(int role, int[] holders, double cost, double[][] start, List<Assigned> found) {
+        if (role == holders.length) {
+            found.add(new Assigned(holders.clone(), cost));
             return;
         }
-        String role = roles.get(next);
-        for (SmoothTrail candidate : candidates) {
-            if (!holders.containsValue(candidate.trackId())) {
-                double start = script.players()
-                        .get(role)
-                        .map(p -> costs.start(candidate.place(0), p))
-                        .orElse(0.0);
-                holders.put(role, candidate.trackId());
-                assign(roles, next + 1, holders, cost + start, costs, found);
-                holders.remove(role);
+        for (int c = 0; c < candidates.size(); c++) {
+            boolean free = true;
+            for (int r = 0; r < role; r++) {
+                free &= holders[r] != c;
+            }
+            if (free) {
+                holders[role] = c;
+                assign(role + 1, holders, cost + start[role][c], start, found);
             }
         }
     }
 
-    private void tryAll(Assigned assigned, StepCosts costs, boolean mirrored) {
-        for (List<ScriptStep> variant : script.variants()) {
-            for (List<ScriptStep> steps : SequenceAligner.orders(variant)) {
-                double most = best == null ? Double.POSITIVE_INFINITY : best.cost();
-                if (assigned.cost() >= most) {
-                    return;
-                }
-                double cost = assigned.cost()
-                        + SequenceAligner.cost(steps, acts, assigned.holders(), costs, most - assigned.cost());
-                if (cost < most - 1e-9) {
-                    best = new Alignment(
-                            script,
-                            steps,
-                            assigned.holders(),
-                            mirrored,
-                            SequenceAligner.matches(steps, acts, assigned.holders(), costs),
-                            cost);
-                }
+    private void tryAll(Assigned assigned, List<AssignedCosts> ways, StepCosts costs, boolean mirrored) {
+        for (AssignedCosts way : ways) {
+            way.assign(assigned.holders());
+            if (assigned.cost() + way.least() >= most) {
+                continue;
+            }
+            SequenceAligner.Search search = new SequenceAligner.Search(way, most - assigned.cost());
+            Optional<StepTree.Node> end = search.run();
+            if (end.isPresent()) {
+                most = assigned.cost() + search.cost();
+                List<ScriptStep> steps = way.way().orderTo(end.get());
+                Map<String, Integer> holders = holders(assigned);
+                best = Optional.of(new Alignment(
+                        script.script(),
+                        steps,
+                        holders,
+                        mirrored,
+                        SequenceAligner.matches(steps, acts, holders, costs),
+                        most));
             }
         }
+    }
+
+    private Map<String, Integer> holders(Assigned assigned) {
+        Map<String, Integer> holders = new HashMap<>();
+        for (int r = 0; r < roles.size(); r++) {
+            holders.put(roles.get(r), candidates.get(assigned.holders()[r]).trackId());
+        }
+        return Map.copyOf(holders);
     }
 }

@@ -28,7 +28,7 @@ public final class ScriptReader {
     /** Between two scripts, this much of cost makes one e times as likely. */
     private static final double COST_SCALE = 0.3;
 
-    private final List<Script> scripts;
+    private final List<ScriptWays> scripts;
     private final RuleSet rules;
     private final Standards standards;
 
@@ -38,7 +38,7 @@ public final class ScriptReader {
      * @param standards what screens, cuts and passes are held to
      */
     public ScriptReader(List<Script> scripts, RuleSet rules, Standards standards) {
-        this.scripts = List.copyOf(scripts);
+        this.scripts = scripts.stream().map(ScriptWays::of).toList();
         this.rules = rules;
         this.standards = standards;
     }

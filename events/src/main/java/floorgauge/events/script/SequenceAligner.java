@@ -13,33 +13,64 @@ import java.util.TreeMap;
  */
 final class SequenceAligner {
 
+    /** What differs by less costs the same. */
+    private static final double LESS = 1e-9;
+
     private SequenceAligner() {}
 
-    /**
-     * The least cost.
-     *
-     * @param most a cost that is too much already: above it the result is only known to be above it
-     */
-    static double cost(
-            List<ScriptStep> steps, List<Act> acts, Map<String, Integer> holders, StepCosts costs, double most) {
-        double[] row = firstRow(acts);
-        for (ScriptStep step : steps) {
-            double[] next = new double[row.length];
-            next[0] = row[0] + costs.leftOut(step);
-            double least = next[0];
-            for (int j = 1; j < row.length; j++) {
-                Act act = acts.get(j - 1);
-                next[j] = Math.min(
-                        row[j - 1] + costs.match(step, act, holders),
-                        Math.min(row[j] + costs.leftOut(step), next[j - 1] + StepCosts.extra(act.step())));
-                least = Math.min(least, next[j]);
-            }
-            if (least > most) {
-                return least;
-            }
-            row = next;
+    /** The end of the cheapest order with its cost; above {@code most} where none costs less. */
+    static final class Search {
+
+        private final AssignedCosts costs;
+        private double most;
+        private Optional<StepTree.Node> best = Optional.empty();
+
+        /** @param most orders that cost as much are of no use */
+        Search(AssignedCosts costs, double most) {
+            this.costs = costs;
+            this.most = most;
         }
-        return row[row.length - 1];
+
+        /** The last step of the cheapest order; empty where every order costs too much. */
+        Optional<StepTree.Node> run() {
+            double[] row = new double[costs.acts() + 1];
+            for (int j = 1; j < row.length; j++) {
+                row[j] = row[j - 1] + costs.extra(j - 1);
+            }
+            follow(costs.way().root(), row);
+            return best;
+        }
+
+        double cost() {
+            return most;
+        }
+
+        private void follow(StepTree.Node node, double[] row) {
+            if (node.next().isEmpty() && row[row.length - 1] < most - LESS) {
+                most = row[row.length - 1];
+                best = Optional.of(node);
+            }
+            for (StepTree.Node next : node.next()) {
+                double[] then = new double[row.length];
+                if (step(next.step(), row, then) <= most) {
+                    follow(next, then);
+                }
+            }
+        }
+
+        /** The table's next row; returns the least in it, below which no order that goes on from here can end. */
+        private double step(int step, double[] row, double[] then) {
+            double leftOut = costs.leftOut(step);
+            then[0] = row[0] + leftOut;
+            double least = then[0];
+            for (int j = 1; j < row.length; j++) {
+                then[j] = Math.min(
+                        row[j - 1] + costs.match(step, j - 1),
+                        Math.min(row[j] + leftOut, then[j - 1] + costs.extra(j - 1)));
+                least = Math.min(least, then[j]);
+            }
+            return least;
+        }
     }
 
     private static double[] firstRow(List<Act> acts) {

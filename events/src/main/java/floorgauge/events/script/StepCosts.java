@@ -105,22 +105,30 @@ final class StepCosts {
         if (holders.get(step.who()) != seen.player()) {
             return NEVER;
         }
-        double verb = verb(step, seen, holders);
-        if (verb >= NEVER) {
-            return NEVER;
-        }
-        double past = step.off().isPresent()
-                        && nearest.applyAsDouble(act, holders.get(step.off().get())) > PAST_METRES
-                ? PAST_NOBODY
-                : 0;
-        return verb + place(step, seen) + past;
+        boolean rightMate = step.mate()
+                .map(m -> OptionalInt.of(holders.get(m)).equals(seen.other()))
+                .orElse(true);
+        double past = step.off().map(o -> past(act, holders.get(o))).orElse(0.0);
+        return done(step, act, rightMate) + past;
     }
 
-    private double verb(ScriptStep step, Step seen, Map<String, Integer> holders) {
-        OptionalInt mate =
-                step.mate().isPresent() ? OptionalInt.of(holders.get(step.mate().get())) : OptionalInt.empty();
-        boolean same = mate.isEmpty() || mate.equals(seen.other());
-        double wrong = same ? 0 : WRONG_MATE;
+    /**
+     * Of taking what the right player was seen to do for a step of the script; {@link #NEVER} or more where it cannot be.
+     *
+     * @param rightMate whether it was done with or for the team-mate whom the step names
+     */
+    double done(ScriptStep step, Act act, boolean rightMate) {
+        double verb = verb(step, act.step(), rightMate);
+        return verb >= NEVER ? NEVER : verb + place(step, act.step());
+    }
+
+    /** Of going by somebody farther away than one goes by a screen. */
+    double past(Act act, int trackId) {
+        return nearest.applyAsDouble(act, trackId) > PAST_METRES ? PAST_NOBODY : 0;
+    }
+
+    private double verb(ScriptStep step, Step seen, boolean rightMate) {
+        double wrong = rightMate ? 0 : WRONG_MATE;
         return switch (step.verb()) {
             case SCREEN ->
                 seen.kind() == StepKind.SCREEN ? wrong + kind(step, seen) : cameNear(seen) ? CAME_BUT_NO_SCREEN : NEVER;
