@@ -15,14 +15,12 @@ import floorgauge.events.play.PlayerPath;
 import floorgauge.events.screen.Screen;
 import floorgauge.events.standards.Setting;
 import floorgauge.events.standards.Standards;
-import floorgauge.events.statistics.Normal;
 import floorgauge.events.view.PlayView;
 import floorgauge.events.words.FindingDraft;
 import floorgauge.events.words.Words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 
 /** Writes cuts as findings, and flags those that start too early or too late for their screen. */
 public final class CutFindings {
@@ -30,15 +28,15 @@ public final class CutFindings {
     private static final double TIME_ERROR_SECONDS = 0.06;
     private static final double LEAST_RATE = 0.8;
     private static final int RATE_TICKS = UniformClock.ticks(0.16);
-    private static final double UNSURE = 0.7;
-    private static final int AFTER_TICKS = UniformClock.ticks(0.5);
-    private static final int LONG_AGO_TICKS = UniformClock.ticks(1.5);
-    private static final int REST_TICKS = UniformClock.ticks(0.12);
 
+    private static final double HAS_BALL = 0.5;
+
+    private final PlayView view;
     private final Play play;
     private final Standards standards;
 
     public CutFindings(PlayView view) {
+        this.view = view;
         this.play = view.play();
         this.standards = view.standards();
     }
@@ -79,22 +77,44 @@ public final class CutFindings {
 
     /** The user's start against the moment at which his screener was set. A user with the ball starts when he likes. */
     private Optional<Finding> timing(Screen screen) {
-        OptionalInt set = set(screen);
-        if (set.isEmpty() || screen.kind().onBall()) {
+        Optional<SetMoment> set = set(screen);
+        if (set.isEmpty()) {
             return Optional.empty();
         }
+        SetMoment moment = set.get();
         int leaves = Cuts.start(screen.user(), screen.pass());
-        double after = play.time(leaves) - play.time(set.getAsInt());
-        double error = Math.hypot(timeError(screen.user(), leaves), timeError(screen.screener(), set.getAsInt()));
-        double sound = screen.probability() * restKnown(screen.screener(), set.getAsInt());
-        double early = sound * Normal.atMost(-standards.of(Setting.CUT_EARLY_TIME), after, error);
-        double late = sound * (1 - Normal.atMost(standards.of(Setting.CUT_LATE_TIME), after, error));
+        double leavesError = timeError(screen.user(), leaves);
+        double sound = screen.probability() * moment.rested();
+        double early = sound * moment.leftAtMost(-standards.of(Setting.CUT_EARLY_TIME), leaves, leavesError);
+        double late = sound * (1 - moment.leftAtMost(standards.of(Setting.CUT_LATE_TIME), leaves, leavesError));
         double least = standards.of(Setting.FLAG_PROBABILITY);
         if (Math.max(early, late) < least) {
             return Optional.empty();
         }
-        Figure start = Figure.of("start after set", after, error, Unit.SECONDS);
-        return Optional.of(flag(screen, leaves, set.getAsInt(), start, Math.max(early, late), early >= late));
+        int at = moment.median();
+        double error = Math.hypot(Math.hypot(TIME_ERROR_SECONDS, moment.error()), leavesError);
+        Figure start = Figure.of("start after set", play.time(leaves) - play.time(at), error, Unit.SECONDS);
+        return Optional.of(flag(screen, leaves, at, start, Math.max(early, late), early >= late));
+    }
+
+    /** Empty too for a user who has the ball by the time he is past the screener: when he left is no question then. */
+    private Optional<SetMoment> set(Screen screen) {
+        boolean hasBall = screen.kind().onBall()
+                || view.control().probability(screen.user(), screen.pass()) >= HAS_BALL;
+        return hasBall ? Optional.empty() : SetMoment.of(screen, play, standards);
+    }
+
+    /**
+     * Probability that the user left before his screener was set, given that it is a screen: then the screener had no time to be set and
+     * moves through no fault of his own.
+     */
+    public double early(Screen screen) {
+        int leaves = Cuts.start(screen.user(), screen.pass());
+        return set(screen)
+                .map(s -> s.rested()
+                        * s.leftAtMost(
+                                -standards.of(Setting.CUT_EARLY_TIME), leaves, timeError(screen.user(), leaves)))
+                .orElse(0.0);
     }
 
     private Finding flag(Screen screen, int leaves, int set, Figure start, double probability, boolean early) {
@@ -136,12 +156,6 @@ public final class CutFindings {
                 .build();
     }
 
-    /** Whether rest and walk can be told apart: hardly where the error of the speed is near the limit of rest. */
-    private double restKnown(PlayerPath s, int i) {
-        double share = s.speedError(i) / standards.of(Setting.SCREEN_SET_SPEED);
-        return Math.exp(-0.6 * share * share);
-    }
-
     /** The error of a moment at which a speed crosses a limit: the error of the speed over how quickly it changes there. */
     private static double timeError(PlayerPath p, int i) {
         int from = p.seen(i - RATE_TICKS) ? i - RATE_TICKS : i;
@@ -149,41 +163,5 @@ public final class CutFindings {
         double seconds = Math.max(1, to - from) / (double) UniformClock.RATE_HERTZ;
         double rate = Math.abs(p.speed(to) - p.speed(from)) / seconds;
         return Math.hypot(TIME_ERROR_SECONDS, p.speedError(i) / Math.max(LEAST_RATE, rate));
-    }
-
-    /**
-     * When the screener came to rest: the start of his last rest up to half a second after the screen; empty where he had not
-     * rested for a second and a half by then.
-     */
-    private OptionalInt set(Screen screen) {
-        PlayerPath s = screen.screener();
-        int until = play.clamp(Math.max(screen.moment(), screen.pass()) + AFTER_TICKS);
-        int last = until;
-        while (last > 0 && until - last <= LONG_AGO_TICKS && !isRest(s, last)) {
-            last--;
-        }
-        if (!isRest(s, last) || until - last > LONG_AGO_TICKS) {
-            return OptionalInt.empty();
-        }
-        int first = last;
-        while (first > 0 && isSlow(s, first - 1)) {
-            first--;
-        }
-        return OptionalInt.of(first);
-    }
-
-    /** Whether the rest that holds an instant has lasted long enough up to it. */
-    private boolean isRest(PlayerPath s, int last) {
-        for (int i = last; i > last - REST_TICKS; i--) {
-            if (!isSlow(s, i)) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    /** A screener at rest seems to move by the error of his speed. */
-    private boolean isSlow(PlayerPath s, int i) {
-        return s.seen(i) && s.speed(i) <= standards.of(Setting.SCREEN_SET_SPEED) + UNSURE * s.speedError(i);
     }
 }
