@@ -38,6 +38,11 @@ public final class AttackGeometry {
                 && x <= baselineX;
     }
 
+    /** Whether an x of the attack frame lies in the half under attack. */
+    public static boolean inFrontCourt(double x) {
+        return x > 0;
+    }
+
     /** x of the free-throw line. */
     public double freeThrowX() {
         return baselineX - rules.freeThrowLineMetres();

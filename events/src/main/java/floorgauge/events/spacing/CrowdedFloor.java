@@ -8,10 +8,12 @@ import floorgauge.events.finding.Role;
 import floorgauge.events.finding.Threshold;
 import floorgauge.events.finding.Unit;
 import floorgauge.events.motion.UniformClock;
+import floorgauge.events.play.AttackGeometry;
 import floorgauge.events.play.Play;
 import floorgauge.events.play.PlayerPath;
 import floorgauge.events.standards.Setting;
 import floorgauge.events.standards.Standards;
+import floorgauge.events.statistics.Normal;
 import floorgauge.events.view.PlayView;
 import floorgauge.events.words.FindingDraft;
 import floorgauge.events.words.Words;
@@ -19,8 +21,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Flags two attackers who stay nearer than the crowded distance for longer than the crowded time, outside an action. The
- * errors of a stretch go together, so it is as probable as its least probable instant.
+ * Flags two attackers who stay nearer than the crowded distance for longer than the crowded time, in the half under attack and
+ * outside an action: who comes up the court, or has just won the ball among those he guarded, is not spaced for an attack yet.
  */
 public final class CrowdedFloor {
 
@@ -29,11 +31,14 @@ public final class CrowdedFloor {
     private final ActionSpans actions;
     private final double distance;
     private final int ticks;
+    private final SpacingSpan span;
 
-    public CrowdedFloor(PlayView view, ActionSpans actions) {
+    /** @param span where spacing counts */
+    public CrowdedFloor(PlayView view, ActionSpans actions, SpacingSpan span) {
         this.play = view.play();
         this.standards = view.standards();
         this.actions = actions;
+        this.span = span;
         this.distance = standards.of(Setting.SPACING_CROWDED_DISTANCE);
         this.ticks = UniformClock.ticks(standards.of(Setting.SPACING_CROWDED_TIME));
     }
@@ -50,14 +55,14 @@ public final class CrowdedFloor {
     }
 
     private void find(PlayerPath a, PlayerPath b, List<Finding> found) {
-        int i = play.coreFrom();
-        while (i < play.coreTo()) {
+        int i = span.from();
+        while (i < Math.min(span.to(), play.coreTo())) {
             if (!counts(a, b, i)) {
                 i++;
                 continue;
             }
             int end = i;
-            while (end < play.size() && counts(a, b, end)) {
+            while (end < span.to() && counts(a, b, end)) {
                 end++;
             }
             if (end - i > ticks) {
@@ -68,14 +73,15 @@ public final class CrowdedFloor {
     }
 
     private boolean counts(PlayerPath a, PlayerPath b, int i) {
-        return a.seen(i) && b.seen(i) && a.distanceTo(b, i) < distance && !actions.at(i, a, b);
+        return a.seen(i)
+                && b.seen(i)
+                && AttackGeometry.inFrontCourt(a.x(i))
+                && AttackGeometry.inFrontCourt(b.x(i))
+                && a.distanceTo(b, i) < distance
+                && !actions.at(i, a, b);
     }
 
     private void flag(PlayerPath a, PlayerPath b, int from, int to, List<Finding> found) {
-        double probability = probability(a, b, from, to);
-        if (probability < standards.of(Setting.FLAG_PROBABILITY)) {
-            return;
-        }
         int nearest = from;
         double sum = 0;
         double error = 0;
@@ -88,7 +94,13 @@ public final class CrowdedFloor {
         Figure mean = Figure.of("distance between attackers", sum / count, error / count, Unit.METRES)
                 .against(new Threshold(Setting.SPACING_CROWDED_DISTANCE.key(), distance, Threshold.Side.AT_LEAST));
         double seconds = count / (double) UniformClock.RATE_HERTZ;
-        Figure lasting = Figure.of("duration", seconds, 0.04, Unit.SECONDS)
+        double secondsError = Lasting.error(error / count);
+        double longer = 1 - Normal.atMost(standards.of(Setting.SPACING_CROWDED_TIME), seconds, secondsError);
+        double probability = probability(a, b, from, to) * longer;
+        if (probability < standards.of(Setting.FLAG_PROBABILITY)) {
+            return;
+        }
+        Figure lasting = Figure.of("duration", seconds, secondsError, Unit.SECONDS)
                 .against(new Threshold(
                         Setting.SPACING_CROWDED_TIME.key(),
                         standards.of(Setting.SPACING_CROWDED_TIME),
@@ -108,22 +120,15 @@ public final class CrowdedFloor {
                 .frame(play.time(from), "they come within " + Words.metres(distance))
                 .frame(play.time(nearest), "nearest")
                 .frame(play.time(to), "they part")
-                .tick(play.time(from), 0.04, "crowded")
-                .tick(play.time(to), 0.04, "apart")
+                .tick(play.time(from), secondsError, "crowded")
+                .tick(play.time(to), secondsError, "apart")
                 .mark(new Mark.Distance(play.time(nearest), a.trackId(), b.trackId(), least))
                 .mark(new Mark.Delay(play.time(from), play.time(to), lasting))
                 .build());
     }
 
     private double probability(PlayerPath a, PlayerPath b, int from, int to) {
-        double best = 0;
-        for (int start = from; start + ticks <= to; start++) {
-            double least = 1;
-            for (int i = start; i <= start + ticks && least > best; i++) {
-                least = Math.min(least, a.within(distance, b, i));
-            }
-            best = Math.max(best, least);
-        }
-        return best;
+        return Lasting.probability(
+                from, to, ticks, i -> a.within(distance, b, i) * (1 - actions.doubt(i, a, b)));
     }
 }

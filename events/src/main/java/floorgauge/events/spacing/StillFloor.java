@@ -10,6 +10,7 @@ import floorgauge.events.finding.Role;
 import floorgauge.events.finding.Threshold;
 import floorgauge.events.finding.Unit;
 import floorgauge.events.motion.UniformClock;
+import floorgauge.events.play.AttackGeometry;
 import floorgauge.events.play.Play;
 import floorgauge.events.play.PlayerPath;
 import floorgauge.events.standards.Setting;
@@ -24,8 +25,8 @@ import java.util.Optional;
 import java.util.function.IntPredicate;
 
 /**
- * Flags a collapsed floor, for five attackers, and a stalled ball, where the ball was tracked; neither while an action passes
- * by. A screener on his way leaves the mean speed of the five under 0.8 m/s, and a ball that waits for him is not stalled.
+ * Flags a collapsed floor, for five attackers, and a stalled ball, where the ball was tracked; both in the half under attack, neither
+ * while an action passes by. A screener on his way leaves the mean speed of the five under 0.8 m/s, and a ball that waits for him is not stalled.
  */
 public final class StillFloor {
 
@@ -34,11 +35,14 @@ public final class StillFloor {
     private final PlayView view;
     private final Play play;
     private final ActionSpans actions;
+    private final SpacingSpan span;
 
-    public StillFloor(PlayView view, ActionSpans actions) {
+    /** @param span where spacing counts */
+    public StillFloor(PlayView view, ActionSpans actions, SpacingSpan span) {
         this.view = view;
         this.play = view.play();
         this.actions = actions;
+        this.span = span;
     }
 
     public List<Finding> find() {
@@ -57,10 +61,10 @@ public final class StillFloor {
     private List<int[]> stretches(IntPredicate holds, Setting lasting) {
         int least = UniformClock.ticks(view.standards().of(lasting));
         List<int[]> stretches = new ArrayList<>();
-        int i = play.coreFrom();
-        while (i < play.coreTo()) {
+        int i = span.from();
+        while (i < Math.min(span.to(), play.coreTo())) {
             int end = i;
-            while (end < play.size() && holds.test(end)) {
+            while (end < span.to() && holds.test(end)) {
                 end++;
             }
             if (end - i > least) {
@@ -78,6 +82,7 @@ public final class StillFloor {
     private boolean isCollapsed(int i) {
         List<PlayerPath> seen = seen(i);
         return seen.size() == FULL_TEAM
+                && seen.stream().allMatch(p -> AttackGeometry.inFrontCourt(p.x(i)))
                 && !actions.at(i)
                 && ConvexHull.area(SpacingMeter.points(seen, i))
                         < view.standards().of(Setting.SPACING_COLLAPSED_AREA);
@@ -86,18 +91,27 @@ public final class StillFloor {
     private Optional<Finding> collapsed(int from, int to) {
         double limit = view.standards().of(Setting.SPACING_COLLAPSED_AREA);
         int smallest = from;
-        double probability = 1;
         for (int i = from; i <= to; i++) {
-            double area = area(i);
-            smallest = area < area(smallest) ? i : smallest;
-            probability = Math.min(probability, Normal.atMost(limit * 1.05, area, areaError(i)));
+            smallest = area(i) < area(smallest) ? i : smallest;
         }
+        double probability = Lasting.probability(
+                from,
+                to,
+                UniformClock.ticks(view.standards().of(Setting.SPACING_COLLAPSED_TIME)),
+                i -> Normal.atMost(limit, area(i), areaError(i)) * (1 - actions.doubt(i)));
+        int narrowest = smallest;
+        double error = Lasting.error(seen(narrowest).stream()
+                .mapToDouble(p -> p.covariance(narrowest).standardErrorMetres())
+                .max()
+                .orElse(0));
+        double least = view.standards().of(Setting.SPACING_COLLAPSED_TIME);
+        probability *= 1 - Normal.atMost(least, (to - from + 1) / (double) UniformClock.RATE_HERTZ, error);
         if (probability < view.standards().of(Setting.FLAG_PROBABILITY)) {
             return Optional.empty();
         }
         Figure hull = Figure.of("least hull area", area(smallest), areaError(smallest), Unit.SQUARE_METRES)
                 .against(new Threshold(Setting.SPACING_COLLAPSED_AREA.key(), limit, Threshold.Side.AT_LEAST));
-        Figure lasting = duration(from, to, Setting.SPACING_COLLAPSED_TIME);
+        Figure lasting = duration(from, to, error, Setting.SPACING_COLLAPSED_TIME);
         List<PlayerPath> five = seen(smallest);
         List<Integer> corners = Arrays.stream(ConvexHull.corners(SpacingMeter.points(five, smallest)))
                 .mapToObj(k -> five.get(k).trackId())
@@ -144,6 +158,7 @@ public final class StillFloor {
 
     private boolean isStalled(PlayerPath handler, int i) {
         return view.control().controller(i).map(c -> c == handler).orElse(false)
+                && AttackGeometry.inFrontCourt(handler.x(i))
                 && !actions.at(i)
                 && meanSpeed(i) < view.standards().of(Setting.SPACING_STALLED_SPEED);
     }
@@ -167,7 +182,7 @@ public final class StillFloor {
                         Setting.SPACING_STALLED_SPEED.key(),
                         view.standards().of(Setting.SPACING_STALLED_SPEED),
                         Threshold.Side.AT_LEAST));
-        Figure held = duration(from, to, Setting.SPACING_STALLED_TIME);
+        Figure held = duration(from, to, 0.04, Setting.SPACING_STALLED_TIME);
         double probability = Normal.atMost(
                 view.standards().of(Setting.SPACING_STALLED_SPEED),
                 speed.value(),
@@ -187,8 +202,8 @@ public final class StillFloor {
                 .build();
     }
 
-    private Figure duration(int from, int to, Setting limit) {
-        return Figure.of("duration", (to - from + 1) / (double) UniformClock.RATE_HERTZ, 0.04, Unit.SECONDS)
+    private Figure duration(int from, int to, double error, Setting limit) {
+        return Figure.of("duration", (to - from + 1) / (double) UniformClock.RATE_HERTZ, error, Unit.SECONDS)
                 .against(new Threshold(limit.key(), view.standards().of(limit), Threshold.Side.AT_MOST));
     }
 }

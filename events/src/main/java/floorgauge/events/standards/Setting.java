@@ -72,6 +72,7 @@ public enum Setting {
     SPACING_CROWDED_TIME(TIME, 1.0, 0.2, 5, "for longer than this"),
     SPACING_COLLAPSED_AREA(AREA, 28, 5, 100, "five attackers span less than this"),
     SPACING_COLLAPSED_TIME(TIME, 1.5, 0.2, 5, "for longer than this"),
+    SPACING_SETTLE_TIME(TIME, 3, 0, 10, "spacing counts from this long after a team has won the ball"),
     SPACING_CORNER_RADIUS(LENGTH, 2, 0.5, 4, "an attacker this near a corner fills it"),
     SPACING_STALLED_TIME(TIME, 3, 1, 10, "ball held longer than this"),
     SPACING_STALLED_SPEED(SPEED, 0.8, 0.2, 2, "while the attackers average under this"),
