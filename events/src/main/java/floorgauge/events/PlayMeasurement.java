@@ -7,11 +7,9 @@ import floorgauge.events.cut.Cut;
 import floorgauge.events.cut.CutFindings;
 import floorgauge.events.cut.Cuts;
 import floorgauge.events.finding.Finding;
-import floorgauge.events.finding.FindingKind;
 import floorgauge.events.finding.NotSeen;
 import floorgauge.events.finding.Possession;
 import floorgauge.events.finding.PossessionFindings;
-import floorgauge.events.finding.Role;
 import floorgauge.events.finding.Trail;
 import floorgauge.events.finding.TrailPoint;
 import floorgauge.events.matchup.Matchups;
@@ -30,6 +28,7 @@ import floorgauge.events.screen.Switches;
 import floorgauge.events.spacing.ActionSpans;
 import floorgauge.events.spacing.CrowdedFloor;
 import floorgauge.events.spacing.SpacingMeter;
+import floorgauge.events.spacing.SpacingSpan;
 import floorgauge.events.spacing.StillFloor;
 import floorgauge.events.standards.Setting;
 import floorgauge.events.standards.Standards;
@@ -64,8 +63,10 @@ final class PlayMeasurement {
     PossessionFindings measure() {
         List<Finding> findings = new ArrayList<>();
         ActionSpans actions = new ActionSpans();
-        ScreenFindings screenFindings = new ScreenFindings(view);
-        List<Screen> screens = Screens.of(view);
+        CutFindings cutFindings = new CutFindings(view);
+        ScreenFindings screenFindings = new ScreenFindings(view, cutFindings::early);
+        List<Screen> possible = Screens.possible(view);
+        List<Screen> screens = Screens.likely(possible);
         List<BallEvent> balls = BallEvents.of(view);
         List<Cut> cuts = Cuts.of(view);
         for (Screen screen : screens) {
@@ -74,6 +75,10 @@ final class PlayMeasurement {
             findings.addAll(new NumbersAdvantage(view).of(screen));
             actions.add(nearFrom(screen), nearTo(screen), List.of(screen.screener(), screen.user()));
         }
+        possible.stream()
+                .filter(s -> s.probability() < Screens.LEAST_PROBABILITY)
+                .forEach(s -> actions.maybe(
+                        nearFrom(s), nearTo(s), List.of(s.screener(), s.user()), s.probability()));
         cuts.forEach(c -> actions.add(c.start(), c.end(), List.of(c.cutter())));
         balls.stream()
                 .filter(e -> e.kind() == BallEvent.Kind.HANDOFF)
@@ -82,14 +87,15 @@ final class PlayMeasurement {
                         e.reception() + HANDOFF_TICKS,
                         List.of(e.from(), e.to().orElseThrow())));
         findings.addAll(new PassFindings(view, balls, screens).find());
-        findings.addAll(new CutFindings(view).of(cuts, screens));
+        findings.addAll(cutFindings.of(cuts, screens));
         findings.addAll(new ScreenChains(view).of(screens));
-        findings.addAll(new StillFloor(view, actions).find());
-        findings.addAll(new CrowdedFloor(view, actions).find());
         Optional<BallEvent> end = lastBall(balls);
+        SpacingSpan span = SpacingSpan.of(view, end.map(PlayMeasurement::over).orElse(play.size()));
+        findings.addAll(new StillFloor(view, actions, span).find());
+        findings.addAll(new CrowdedFloor(view, actions, span).find());
         return new PossessionFindings(
                 possession(end),
-                oneCause(sorted(beforeEnd(findings, end))),
+                sorted(beforeEnd(findings, end)),
                 new SpacingMeter(view, actions).series(),
                 trails(),
                 notSeen());
@@ -104,28 +110,16 @@ final class PlayMeasurement {
                 .filter(e -> e.reception() >= play.coreFrom());
     }
 
+    /** When the attackers had the ball no more. */
+    private static int over(BallEvent end) {
+        return end.kind() == BallEvent.Kind.SHOT ? end.release() : end.reception();
+    }
+
     private List<Finding> beforeEnd(List<Finding> findings, Optional<BallEvent> end) {
         return end.map(e -> findings.stream()
                         .filter(f -> f.fromSeconds() <= play.time(e.release()))
                         .toList())
                 .orElse(findings);
-    }
-
-    /** A screener whose user left too early had no time to be set: he did not move of his own fault. */
-    private static List<Finding> oneCause(List<Finding> findings) {
-        List<Finding> early =
-                findings.stream().filter(f -> f.kind() == FindingKind.EARLY_CUT).toList();
-        return findings.stream()
-                .filter(f ->
-                        f.kind() != FindingKind.MOVING_SCREEN || early.stream().noneMatch(e -> sameScreen(e, f)))
-                .toList();
-    }
-
-    private static boolean sameScreen(Finding cut, Finding screen) {
-        return cut.holder(Role.USER).equals(screen.holder(Role.USER))
-                && cut.holder(Role.SCREENER).equals(screen.holder(Role.SCREENER))
-                && cut.fromSeconds() <= screen.toSeconds()
-                && cut.toSeconds() >= screen.fromSeconds();
     }
 
     /** From when the two came together for the screen: waiting for it is part of it. */

@@ -66,7 +66,8 @@ public final class NumbersAdvantage {
         String two = player(s.userDefender().trackId()) + " and "
                 + player(s.screenerDefender().orElseThrow().trackId()) + " both play "
                 + player(s.user().trackId());
-        FindingDraft draft = draft(FindingKind.NUMBERS_ADVANTAGE, s, from, to).probability(probability);
+        String label = hedge(answers.orElseThrow()) ? DefenceAnswer.HEDGE.words() : DefenceAnswer.BLITZ.words();
+        FindingDraft draft = draft(FindingKind.NUMBERS_ADVANTAGE, label, s, from, to).probability(probability);
         outlet.ifPresent(o -> draft.role(Role.OUTLET, o).figure(after));
         found.add(draft.sentence(
                         outlet.isPresent()
@@ -76,12 +77,16 @@ public final class NumbersAdvantage {
                                         + Words.seconds(view.standards().of(Setting.DEFENCE_OUTLET_TIME)) + ".")
                 .build());
         if (outlet.isEmpty() && probability >= view.standards().of(Setting.FLAG_PROBABILITY)) {
-            found.add(flag(s, from, to, probability, two));
+            found.add(flag(s, label, from, to, probability, two));
         }
         return found;
     }
 
-    private Finding flag(Screen s, int from, int to, double probability, String two) {
+    private static boolean hedge(Map<DefenceAnswer, Double> answers) {
+        return answers.get(DefenceAnswer.HEDGE) >= answers.get(DefenceAnswer.BLITZ);
+    }
+
+    private Finding flag(Screen s, String label, int from, int to, double probability, String two) {
         double nearest = nearest(s.screener(), to);
         Figure covered = Figure.of(
                         "separation of the screener",
@@ -92,7 +97,7 @@ public final class NumbersAdvantage {
                         Setting.WINDOW_OPEN_DISTANCE.key(),
                         view.standards().of(Setting.WINDOW_OPEN_DISTANCE),
                         Threshold.Side.AT_LEAST));
-        return draft(FindingKind.NO_OUTLET, s, from, to)
+        return draft(FindingKind.NO_OUTLET, label, s, from, to)
                 .figure(covered)
                 .probability(probability)
                 .severity(0.5, covered)
@@ -104,8 +109,8 @@ public final class NumbersAdvantage {
                 .build();
     }
 
-    private FindingDraft draft(FindingKind kind, Screen s, int from, int to) {
-        return new FindingDraft(kind, kind.words(), play.time(from), play.time(to))
+    private FindingDraft draft(FindingKind kind, String label, Screen s, int from, int to) {
+        return new FindingDraft(kind, label, play.time(from), play.time(to))
                 .role(Role.BALL_HANDLER, s.user())
                 .role(Role.SCREENER, s.screener())
                 .role(Role.USER_DEFENDER, s.userDefender())

@@ -54,4 +54,33 @@ public record Screen(
         int separationIndex,
         OptionalDouble timeLost,
         NextAct next,
-        ScreenQuality quality) {}
+        ScreenQuality quality) {
+
+    /** This screen with another next act of its screener. */
+    Screen then(NextAct act) {
+        return new Screen(
+                screener,
+                user,
+                userDefender,
+                screenerDefender,
+                pass,
+                moment,
+                from,
+                to,
+                probability,
+                kind,
+                use,
+                gap,
+                contactProbability,
+                contactSeconds,
+                speedAtContact,
+                movingProbability,
+                brush,
+                separationBefore,
+                separationGained,
+                separationIndex,
+                timeLost,
+                act,
+                quality);
+    }
+}

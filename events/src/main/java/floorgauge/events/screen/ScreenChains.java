@@ -34,7 +34,9 @@ public final class ScreenChains {
         for (int a = 0; a < screens.size(); a++) {
             for (int b = a + 1; b < screens.size(); b++) {
                 String name = name(screens.get(a), screens.get(b));
-                if (!name.isEmpty()) {
+                double probability =
+                        screens.get(a).probability() * screens.get(b).probability();
+                if (!name.isEmpty() && probability >= Screens.LEAST_PROBABILITY) {
                     found.add(chain(name, screens.get(a), screens.get(b)));
                 }
             }
@@ -50,13 +52,18 @@ public final class ScreenChains {
         if (first.user() == second.user() && first.screener() != second.screener()) {
             return sameUser(first, second);
         }
-        if (first.user() == second.screener() || first.screener() == second.user()) {
+        if (isThree(first, second) && (first.user() == second.screener() || first.screener() == second.user())) {
             return "screen the screener";
         }
         boolean together = Math.abs(apart) <= view.standards().of(Setting.SCREEN_SIMULTANEOUS_TIME);
         boolean apartPlayers = first.user() != second.user() && first.screener() != second.screener();
         boolean down = first.kind() == ScreenKind.DOWN && second.kind() == ScreenKind.DOWN;
         return together && apartPlayers && down ? "simultaneous pin-downs" : "";
+    }
+
+    /** Two who screen for each other in turn are a pick and its roll past the ball, and no chain. */
+    private static boolean isThree(Screen first, Screen second) {
+        return first.user() != second.screener() || first.screener() != second.user();
     }
 
     private String sameUser(Screen first, Screen second) {

@@ -16,6 +16,8 @@ import java.util.Optional;
 final class ScreenFinder {
 
     private static final int NEIGHBOURHOOD_TICKS = UniformClock.ticks(0.6);
+    private static final int KEEPS_TICKS = UniformClock.ticks(0.5);
+    private static final int PAUSE_TICKS = UniformClock.ticks(0.4);
     private static final int BEFORE_TICKS = UniformClock.ticks(1.0);
     private static final int LONG_BEFORE_TICKS = UniformClock.ticks(3.5);
     private static final int SHORTLY_BEFORE_TICKS = UniformClock.ticks(0.4);
@@ -47,26 +49,28 @@ final class ScreenFinder {
     }
 
     /**
-     * For each stretch in which the two are near each other, the index at which they are nearest while the user moves: a
-     * screener may wait beside a user who stands, and only what happens when he goes counts.
+     * For each run of the user near the screener, the index at which they are nearest: the two may be near each other for seconds, a
+     * screener may wait beside a user who stands, and only what happens when he goes counts. A pause is shorter than a stop.
      */
     private List<Integer> passes(PlayerPath screener, PlayerPath user) {
         double most = view.standards().of(Setting.SCREEN_CANDIDATE_DISTANCE) + BEYOND_METRES;
         List<Integer> passes = new ArrayList<>();
-        int i = Math.max(0, play.coreFrom() - NEIGHBOURHOOD_TICKS);
-        while (i < play.size()) {
-            int best = -1;
-            while (i < play.size() && near(screener, user, i, most)) {
-                boolean goes = user.speed(i) >= leastSpeed(user, i);
-                if (goes && (best < 0 || screener.distanceTo(user, i) < screener.distanceTo(user, best))) {
-                    best = i;
+        int best = -1;
+        int stood = 0;
+        for (int i = Math.max(0, play.coreFrom() - NEIGHBOURHOOD_TICKS); i < play.size(); i++) {
+            boolean near = near(screener, user, i, most);
+            if (near && user.speed(i) >= leastSpeed(user, i)) {
+                stood = 0;
+                best = best < 0 || screener.distanceTo(user, i) < screener.distanceTo(user, best) ? i : best;
+            } else {
+                stood++;
+            }
+            if (best >= 0 && (!near || stood > PAUSE_TICKS || i == play.size() - 1)) {
+                if (play.inCore(best)) {
+                    passes.add(best);
                 }
-                i++;
+                best = -1;
             }
-            if (best >= 0 && play.inCore(best)) {
-                passes.add(best);
-            }
-            i++;
         }
         return passes;
     }
@@ -88,9 +92,20 @@ final class ScreenFinder {
         if (defender.isEmpty() || !near(user, defender.get(), pass)) {
             return Optional.empty();
         }
+        if (keepsBall(screener, pass)) {
+            return Optional.empty();
+        }
         Optional<PlayerPath> other =
                 view.matchups().mostlyGuardOf(screener, from, to).filter(e -> e != defender.get());
         return Optional.of(new ScreenCandidate(screener, user, defender.get(), other, pass));
+    }
+
+    /** Who dribbles by a team-mate screens for nobody; who hands the ball over has it no more once the other has gone by. */
+    private boolean keepsBall(PlayerPath screener, int pass) {
+        int after = Math.min(play.size() - 1, pass + KEEPS_TICKS);
+        return view.control().ballSeen()
+                && view.control().probability(screener, pass) >= HAS_BALL
+                && view.control().probability(screener, after) >= HAS_BALL;
     }
 
     private boolean near(PlayerPath user, PlayerPath defender, int pass) {

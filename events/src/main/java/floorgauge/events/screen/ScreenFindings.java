@@ -21,19 +21,30 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 
 /** Writes screens as findings, and raises the flags: weak, missed and moving screen. */
 public final class ScreenFindings {
 
     private static final double SEEN_CONTACT = 0.5;
+
+    /** At which a defender comes back to his man (common practice), m/s: turns an error of distance into one of time. */
+    private static final double CLOSING_SPEED = 1.5;
+
+    /** Once the user has gone by so long ago, the screener who meets D rolls or pops: that is no screen any more. */
+    private static final int GONE_TICKS = UniformClock.ticks(0.8);
+
     private static final int LEAD_TICKS = UniformClock.ticks(0.4);
 
     private final PlayView view;
     private final Play play;
     private final Standards standards;
+    private final ToDoubleFunction<Screen> hurried;
 
-    public ScreenFindings(PlayView view) {
+    /** @param hurried probability that a screener moves because his user left too early, and not of his own fault */
+    public ScreenFindings(PlayView view, ToDoubleFunction<Screen> hurried) {
         this.view = view;
+        this.hurried = hurried;
         this.play = view.play();
         this.standards = view.standards();
     }
@@ -84,18 +95,19 @@ public final class ScreenFindings {
         if (s.use() != ScreenUse.USED || s.separationGained().isEmpty()) {
             return Optional.empty();
         }
-        double noContact = 1 - s.contactProbability();
-        double weak = s.quality().points(standards).isPresent()
+        double below = s.quality().points(standards).isPresent()
                 ? Normal.atMost(
                         standards.of(Setting.SCREEN_WEAK_QUALITY),
                         s.quality().points(standards).getAsDouble(),
                         qualityError(s))
                 : 0;
-        double probability = s.probability() * Math.max(weak, isMissed(s) ? noContact : 0);
+        double missing = missed(s);
+        double weak = (1 - missing) * below;
+        boolean missed = missing >= weak;
+        double probability = s.probability() * (missing + weak);
         if (probability < standards.of(Setting.FLAG_PROBABILITY)) {
             return Optional.empty();
         }
-        boolean missed = isMissed(s);
         FindingDraft draft = draft(missed ? FindingKind.MISSED_SCREEN : FindingKind.WEAK_SCREEN, s)
                 .probability(probability)
                 .severity(
@@ -115,11 +127,26 @@ public final class ScreenFindings {
         return 100 * Math.hypot(contact, effect);
     }
 
-    private boolean isMissed(Screen s) {
+    /** That D came through the reach without contact and lost no time. */
+    private double missed(Screen s) {
         double reach = standards.of(Setting.SCREEN_MISSED_REACH) - 2 * ContactMeter.BODY_RADIUS_METRES;
-        return s.gap().value() <= reach
-                && s.timeLost().isPresent()
-                && s.timeLost().getAsDouble() < standards.of(Setting.SCREEN_MISSED_TIME);
+        return (1 - s.contactProbability()) * s.gap().probabilityAtMost(reach) * inTime(s);
+    }
+
+    /** That D was back in time, or never lost U: then his widest separation says how surely. */
+    private double inTime(Screen s) {
+        if (s.timeLost().isEmpty()) {
+            return 0;
+        }
+        double error = s.separationGained().orElseThrow().error() / Math.sqrt(2);
+        double lost = s.timeLost().getAsDouble();
+        return lost > 0
+                ? Normal.atMost(standards.of(Setting.SCREEN_MISSED_TIME), lost, error / CLOSING_SPEED)
+                : Normal.atMost(
+                        standards.of(Setting.SCREEN_RECOVERED_DISTANCE),
+                        s.separationBefore().value()
+                                + s.separationGained().get().value(),
+                        error);
     }
 
     private String withoutSentence(Screen s, boolean missed, double probability) {
@@ -140,8 +167,9 @@ public final class ScreenFindings {
     private Optional<Finding> moving(Screen s) {
         // The fault itself takes away the marks of a screener, to stand still and wide, so half of the doubt is its
         // own.
-        double probability = Math.sqrt(s.probability()) * s.movingProbability();
-        if (s.use() == ScreenUse.SLIPPED || probability < standards.of(Setting.FLAG_PROBABILITY)) {
+        double probability = Math.sqrt(s.probability()) * s.movingProbability() * (1 - hurried.applyAsDouble(s));
+        boolean onHisWay = s.moment() > s.pass() + GONE_TICKS;
+        if (s.use() == ScreenUse.SLIPPED || onHisWay || probability < standards.of(Setting.FLAG_PROBABILITY)) {
             return Optional.empty();
         }
         double limit = standards.of(Setting.SCREEN_SET_SPEED);

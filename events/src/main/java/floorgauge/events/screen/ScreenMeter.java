@@ -79,16 +79,18 @@ final class ScreenMeter {
                 new QualityMeter(standards).measure(c, moment, contactProbability, brush, gained));
     }
 
-    /** Of the instants at which D and S are nearest, to two centimetres, the one nearest to the pass. */
+    /** Of the instants at which D and S are nearest, to two centimetres or their error, the one nearest to the pass. */
     private int moment(ScreenCandidate c) {
         PlayerPath s = c.screener();
         PlayerPath d = c.userDefender();
         int from = play.clamp(c.pass() - MOMENT_BEFORE_TICKS);
         int to = play.clamp(c.pass() + MOMENT_AFTER_TICKS);
         double least = Double.POSITIVE_INFINITY;
+        double error = 0;
         for (int i = from; i <= to; i++) {
-            if (s.seen(i) && d.seen(i)) {
-                least = Math.min(least, s.distanceTo(d, i));
+            if (s.seen(i) && d.seen(i) && s.distanceTo(d, i) < least) {
+                least = s.distanceTo(d, i);
+                error = s.distanceError(d, i);
             }
         }
         if (least > NEVER_NEAR_METRES) {
@@ -97,7 +99,7 @@ final class ScreenMeter {
         int best = c.pass();
         int away = Integer.MAX_VALUE;
         for (int i = from; i <= to; i++) {
-            boolean near = s.seen(i) && d.seen(i) && s.distanceTo(d, i) <= least + PLATEAU_METRES;
+            boolean near = s.seen(i) && d.seen(i) && s.distanceTo(d, i) <= least + Math.max(PLATEAU_METRES, error);
             if (near && Math.abs(i - c.pass()) < away) {
                 away = Math.abs(i - c.pass());
                 best = i;
