@@ -30,6 +30,7 @@ public final class CutFindings {
     private static final int RATE_TICKS = UniformClock.ticks(0.16);
 
     private static final double HAS_BALL = 0.5;
+    private static final double LIKELIER = 0.5;
 
     private final PlayView view;
     private final Play play;
@@ -105,16 +106,17 @@ public final class CutFindings {
     }
 
     /**
-     * Probability that the user left before his screener was set, given that it is a screen: then the screener had no time to be set and
-     * moves through no fault of his own.
+     * Probability that the user left before his screener was set, given that it is a screen, where that is likelier than not; else 0. Then
+     * the screener had no time to be set and moves through no fault of his own.
      */
     public double early(Screen screen) {
         int leaves = Cuts.start(screen.user(), screen.pass());
-        return set(screen)
+        double early = set(screen)
                 .map(s -> s.rested()
                         * s.leftAtMost(
                                 -standards.of(Setting.CUT_EARLY_TIME), leaves, timeError(screen.user(), leaves)))
                 .orElse(0.0);
+        return early >= LIKELIER ? early : 0;
     }
 
     private Finding flag(Screen screen, int leaves, int set, Figure start, double probability, boolean early) {
