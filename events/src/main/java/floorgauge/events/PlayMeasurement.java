@@ -77,8 +77,7 @@ final class PlayMeasurement {
         }
         possible.stream()
                 .filter(s -> s.probability() < Screens.LEAST_PROBABILITY)
-                .forEach(s -> actions.maybe(
-                        nearFrom(s), nearTo(s), List.of(s.screener(), s.user()), s.probability()));
+                .forEach(s -> actions.maybe(nearFrom(s), nearTo(s), List.of(s.screener(), s.user()), s.probability()));
         cuts.forEach(c -> actions.add(c.start(), c.end(), List.of(c.cutter())));
         balls.stream()
                 .filter(e -> e.kind() == BallEvent.Kind.HANDOFF)

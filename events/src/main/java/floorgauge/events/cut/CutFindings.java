@@ -100,8 +100,8 @@ public final class CutFindings {
 
     /** Empty too for a user who has the ball by the time he is past the screener: when he left is no question then. */
     private Optional<SetMoment> set(Screen screen) {
-        boolean hasBall = screen.kind().onBall()
-                || view.control().probability(screen.user(), screen.pass()) >= HAS_BALL;
+        boolean hasBall =
+                screen.kind().onBall() || view.control().probability(screen.user(), screen.pass()) >= HAS_BALL;
         return hasBall ? Optional.empty() : SetMoment.of(screen, play, standards);
     }
 
@@ -113,8 +113,7 @@ public final class CutFindings {
         int leaves = Cuts.start(screen.user(), screen.pass());
         double early = set(screen)
                 .map(s -> s.rested()
-                        * s.leftAtMost(
-                                -standards.of(Setting.CUT_EARLY_TIME), leaves, timeError(screen.user(), leaves)))
+                        * s.leftAtMost(-standards.of(Setting.CUT_EARLY_TIME), leaves, timeError(screen.user(), leaves)))
                 .orElse(0.0);
         return early >= LIKELIER ? early : 0;
     }

@@ -43,7 +43,7 @@ final class FindingDiagram {
         this.labels = labels;
         StepReader reader = new StepReader(possession);
         this.trails = reader.trails();
-        this.moment = decisiveMoment(finding);
+        this.moment = whileSeen(decisiveMoment(finding));
         this.from = Math.min(moment, finding.fromSeconds()) - AROUND_SECONDS;
         this.to = Math.max(moment, finding.toSeconds()) + AROUND_SECONDS;
         this.holders =
@@ -69,6 +69,15 @@ final class FindingDiagram {
         return frames.isEmpty()
                 ? (finding.fromSeconds() + finding.toSeconds()) / 2
                 : frames.get(frames.size() / 2).timeSeconds();
+    }
+
+    /** A lost ball may arrive after the possession, whose trails end with it. */
+    private double whileSeen(double seconds) {
+        double first =
+                trails.values().stream().mapToDouble(SmoothTrail::first).min().orElse(seconds);
+        double last =
+                trails.values().stream().mapToDouble(SmoothTrail::last).max().orElse(seconds);
+        return Math.max(first, Math.min(last, seconds));
     }
 
     private boolean isShown(Step step) {
@@ -99,12 +108,11 @@ final class FindingDiagram {
                 new StepWords(labels, new Spots(rules, possession.possession().end()));
         List<String> sentences =
                 steps.stream().filter(s -> s.kind().numbered()).map(words::of).toList();
-        String description = finding.sentence() + " Measured: "
-                + finding.marks().stream()
-                        .map(DimensionWords::of)
-                        .flatMap(java.util.Optional::stream)
-                        .collect(Collectors.joining("; "))
-                + ".";
+        String measured = finding.marks().stream()
+                .map(DimensionWords::of)
+                .flatMap(java.util.Optional::stream)
+                .collect(Collectors.joining("; "));
+        String description = finding.sentence() + (measured.isEmpty() ? "" : " Measured: " + measured + ".");
         SvgText svg = new SvgText(Page.WIDTH, page.height(), finding.label(), description);
         new MomentDrawing(svg, page, dots, trails, steps, finding, moment, from, to).draw();
         return new Diagram(

@@ -67,7 +67,8 @@ public final class NumbersAdvantage {
                 + player(s.screenerDefender().orElseThrow().trackId()) + " both play "
                 + player(s.user().trackId());
         String label = hedge(answers.orElseThrow()) ? DefenceAnswer.HEDGE.words() : DefenceAnswer.BLITZ.words();
-        FindingDraft draft = draft(FindingKind.NUMBERS_ADVANTAGE, label, s, from, to).probability(probability);
+        FindingDraft draft =
+                draft(FindingKind.NUMBERS_ADVANTAGE, label, s, from, to).probability(probability);
         outlet.ifPresent(o -> draft.role(Role.OUTLET, o).figure(after));
         found.add(draft.sentence(
                         outlet.isPresent()

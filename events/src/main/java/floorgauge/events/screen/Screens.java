@@ -28,12 +28,12 @@ public final class Screens {
     /** The screens among those that are possible, in order of time. */
     public static List<Screen> likely(List<Screen> possible) {
         List<Screen> measured = possible.stream()
-                        .filter(s -> s.probability() >= LEAST_PROBABILITY)
-                        .sorted(Comparator.comparingDouble(Screen::probability)
-                                .reversed()
-                                .thenComparingInt(Screen::pass)
-                                .thenComparingInt(s -> s.screener().trackId()))
-                        .toList();
+                .filter(s -> s.probability() >= LEAST_PROBABILITY)
+                .sorted(Comparator.comparingDouble(Screen::probability)
+                        .reversed()
+                        .thenComparingInt(Screen::pass)
+                        .thenComparingInt(s -> s.screener().trackId()))
+                .toList();
         List<Screen> kept = new ArrayList<>();
         for (Screen screen : measured) {
             if (kept.stream().noneMatch(k -> same(k, screen))) {
@@ -63,9 +63,8 @@ public final class Screens {
     /** A screener who soon screens for the same user again has that for his next act. */
     private static Screen withNext(Screen screen, List<Screen> all) {
         boolean again = all.stream()
-                .anyMatch(s -> samePair(s, screen)
-                        && s.pass() > screen.pass()
-                        && s.pass() - screen.pass() <= AGAIN_TICKS);
+                .anyMatch(s ->
+                        samePair(s, screen) && s.pass() > screen.pass() && s.pass() - screen.pass() <= AGAIN_TICKS);
         return again ? screen.then(NextAct.RESCREEN) : screen;
     }
 }

@@ -128,7 +128,6 @@ public final class CrowdedFloor {
     }
 
     private double probability(PlayerPath a, PlayerPath b, int from, int to) {
-        return Lasting.probability(
-                from, to, ticks, i -> a.within(distance, b, i) * (1 - actions.doubt(i, a, b)));
+        return Lasting.probability(from, to, ticks, i -> a.within(distance, b, i) * (1 - actions.doubt(i, a, b)));
     }
 }
