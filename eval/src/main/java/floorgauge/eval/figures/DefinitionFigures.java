@@ -7,12 +7,15 @@ import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.FindingKind;
 import floorgauge.events.finding.Findings;
 import floorgauge.events.finding.PossessionFindings;
+import floorgauge.events.script.ShippedScripts;
 import floorgauge.events.standards.Standards;
 import floorgauge.sampleclips.scenario.PlayedScene;
 import floorgauge.sampleclips.scenario.ScenarioLibrary;
 import floorgauge.sampleclips.tracks.TrackNoise;
 import floorgauge.sampleclips.tracks.TrueTracks;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -20,6 +23,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -29,7 +33,7 @@ import java.util.Optional;
  */
 public final class DefinitionFigures {
 
-    private static final long[] SEEDS = {300, 301, 302};
+    private static final long[] SEEDS = {300, 301, 302, 303};
     private static final int FRAMES_PER_SECOND = 25;
 
     private static final Map<FindingKind, List<String>> SCENES = scenes();
@@ -51,7 +55,7 @@ public final class DefinitionFigures {
         scenes.put(FindingKind.NUMBERS_ADVANTAGE, List.of("ball-screen-hedge-sound", "ball-screen-blitz-sound"));
         scenes.put(FindingKind.SCREEN_CHAIN, List.of("floppy-sound", "flex-down-sound"));
         scenes.put(FindingKind.WEAK_SCREEN, List.of("flex-down-down-misses", "chin-flare-screen-misses"));
-        scenes.put(FindingKind.MISSED_SCREEN, List.of("pin-down-screen-misses", "floppy-right-misses"));
+        scenes.put(FindingKind.MISSED_SCREEN, List.of("triangle-corner-screen-misses", "horns-stagger-screen-misses"));
         scenes.put(FindingKind.MOVING_SCREEN, List.of("chin-shuffle-screener-moving"));
         scenes.put(
                 FindingKind.LATE_PASS,
@@ -59,9 +63,11 @@ public final class DefinitionFigures {
         scenes.put(FindingKind.EARLY_CUT, List.of("floppy-curl-early-cut", "horns-stagger-early-cut"));
         scenes.put(FindingKind.LATE_CUT, List.of("chin-flare-late-cut", "pin-down-late-cut"));
         scenes.put(FindingKind.CROWDED_FLOOR, List.of("chin-down-screen-crowded", "horns-handoff-crowded"));
-        scenes.put(FindingKind.COLLAPSED_FLOOR, List.of("horns-backdoor-crowded", "floppy-curl-sound"));
-        scenes.put(FindingKind.STALLED_BALL, List.of("stalled-sound", "chin-handoff-second-left-out"));
-        scenes.put(FindingKind.NO_OUTLET, List.of("ball-screen-blitz-sound", "ball-screen-hedge-sound"));
+        scenes.put(FindingKind.COLLAPSED_FLOOR, List.of("chin-down-screen-crowded", "ball-screen-hedge-pass-held"));
+        scenes.put(FindingKind.STALLED_BALL, List.of("stalled-ball-stops", "isolation-stalled"));
+        scenes.put(FindingKind.NO_OUTLET, List.of("ball-screen-hedge-no-outlet", "ball-screen-hedge-pass-held"));
+        scenes.put(FindingKind.TURNOVER, List.of("pin-down-pass-stolen"));
+        scenes.put(FindingKind.OFF_SCRIPT, List.of("floppy-curl-pass-held", "flex-down-down-misses"));
         return scenes;
     }
 
@@ -128,6 +134,15 @@ public final class DefinitionFigures {
         return Measurement.measure(
                 TrueTracks.sample(scene, FRAMES_PER_SECOND, TrackNoise.NONE, seed),
                 scene.rules(),
-                Standards.defaults());
+                Standards.defaults(),
+                ShippedScripts.all(DefinitionFigures::text));
+    }
+
+    private static String text(String resource) {
+        try (InputStream in = ShippedScripts.class.getResourceAsStream(resource)) {
+            return new String(Objects.requireNonNull(in, resource).readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }
