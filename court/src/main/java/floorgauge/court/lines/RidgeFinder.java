@@ -35,6 +35,9 @@ public final class RidgeFinder {
     /** How far beside a stripe its lobes can lie, in pixels: four of the widest scale. */
     private static final int LOBE_REACH = 14;
 
+    /** A push by more than this share of the scale comes from no shade. */
+    private static final double MOST_SHADE = 0.3;
+
     private final int width;
     private final int height;
     private final float[][] smooth = new float[3][];
@@ -66,11 +69,11 @@ public final class RidgeFinder {
             bgr.convertTo(lab, CvType.CV_32FC3, 1 / 255.0);
             Imgproc.cvtColor(lab, lab, Imgproc.COLOR_BGR2Lab);
             Core.split(lab, channels);
-            for (double scale : SCALES) {
-                finder.respond(channels, scale);
-            }
             for (int channel = 0; channel < 3; channel++) {
                 finder.smooth[channel] = floats(channels.get(channel), 0, 0, 0.8, 0.8);
+            }
+            for (double scale : SCALES) {
+                finder.respond(channels, scale);
             }
         } finally {
             lab.release();
@@ -82,7 +85,8 @@ public final class RidgeFinder {
     private void respond(List<Mat> channels, double scale) {
         Responses strongest = new Responses(width * height);
         Responses own = new Responses(width * height);
-        for (Mat channel : channels) {
+        for (int c = 0; c < channels.size(); c++) {
+            Mat channel = channels.get(c);
             float[] ix = floats(channel, 1, 0, scale, scale);
             float[] iy = floats(channel, 0, 1, scale, scale);
             float[] ixx = floats(channel, 2, 0, scale, scale);
@@ -91,18 +95,42 @@ public final class RidgeFinder {
             for (int p = 0; p < own.response.length; p++) {
                 own.set(p, ix[p], iy[p], ixx[p], ixy[p], iyy[p], scale * scale);
             }
-            strongest.keepStronger(own, Math.max(LEAST_NOISE, median(own.response)));
+            strongest.keepStronger(own, (byte) c, Math.max(LEAST_NOISE, median(own.response)));
         }
         for (int p = 0; p < best.length; p++) {
             float response = strongest.response[p];
-            if (response > NOISE_FACTOR && response > best[p] && Math.abs(strongest.t[p]) < PIXEL_REACH) {
-                best[p] = response;
-                bestScale[p] = (float) scale;
-                normalX[p] = strongest.nx[p];
-                normalY[p] = strongest.ny[p];
-                offset[p] = strongest.t[p];
+            if (response > NOISE_FACTOR && response > best[p] && Math.abs(strongest.t[p]) < PIXEL_REACH + MOST_SHADE * scale) {
+                double t = strongest.t[p] + shade(p, strongest, scale);
+                if (Math.abs(t) < PIXEL_REACH) {
+                    best[p] = response;
+                    bestScale[p] = (float) scale;
+                    normalX[p] = strongest.nx[p];
+                    normalY[p] = strongest.ny[p];
+                    offset[p] = (float) t;
+                }
             }
         }
+    }
+
+    /**
+     * How far the floor's shade pushed the zero crossing off a stripe's middle: a slope g under a stripe of second
+     * derivative c moves it by -g / c, most for faint stripes and wide scales. The slope is told by both sides of the stripe
+     * at two distances; where the two disagree, something else lies there, and the smaller one counts.
+     */
+    private double shade(int p, Responses of, double scale) {
+        double near = slope(p, of, 2.2 * scale + 1);
+        double far = slope(p, of, 3.2 * scale + 2);
+        double slope = near * far <= 0 ? 0 : Math.abs(near) < Math.abs(far) ? near : far;
+        return Math.max(-MOST_SHADE * scale, Math.min(MOST_SHADE * scale, slope / of.large[p]));
+    }
+
+    private double slope(int p, Responses of, double away) {
+        float[] values = smooth[of.channel[p]];
+        double x = p % width;
+        double y = p / width;
+        return (sample(values, x + away * of.nx[p], y + away * of.ny[p])
+                        - sample(values, x - away * of.nx[p], y - away * of.ny[p]))
+                / (2 * away);
     }
 
     /** Every pixel's response, normal and offset across. */
@@ -111,12 +139,16 @@ public final class RidgeFinder {
         private final float[] nx;
         private final float[] ny;
         private final float[] t;
+        private final float[] large;
+        private final byte[] channel;
 
         Responses(int size) {
             response = new float[size];
             nx = new float[size];
             ny = new float[size];
             t = new float[size];
+            large = new float[size];
+            channel = new byte[size];
         }
 
         /** From the derivatives of one channel. */
@@ -126,6 +158,7 @@ public final class RidgeFinder {
             double half = (ixx - iyy) / 2.0;
             double root = Math.sqrt(half * half + ixy * ixy);
             double large = mean >= 0 ? mean + root : mean - root;
+            this.large[p] = (float) large;
             double small = mean >= 0 ? mean - root : mean + root;
             if (Math.abs(small) > LARGEST_ANISOTROPY * Math.abs(large)) {
                 return;
@@ -146,7 +179,7 @@ public final class RidgeFinder {
         }
 
         /** Takes over, over its noise, what answers more in another channel. */
-        void keepStronger(Responses other, double noise) {
+        void keepStronger(Responses other, byte of, double noise) {
             for (int p = 0; p < response.length; p++) {
                 float relative = (float) (other.response[p] / noise);
                 if (relative > response[p]) {
@@ -154,6 +187,8 @@ public final class RidgeFinder {
                     nx[p] = other.nx[p];
                     ny[p] = other.ny[p];
                     t[p] = other.t[p];
+                    large[p] = other.large[p];
+                    channel[p] = of;
                 }
             }
         }
