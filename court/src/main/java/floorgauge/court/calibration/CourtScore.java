@@ -1,6 +1,7 @@
 package floorgauge.court.calibration;
 
 import floorgauge.court.lines.EvidenceMap;
+import java.util.OptionalDouble;
 
 /**
  * How well the whole painted court explains the picture: the log likelihood ratio, over the points of the court's lines
@@ -93,16 +94,15 @@ final class CourtScore {
         double dy = ((g.at(1, 0) - v * g.at(2, 0)) * samples.directionX[i]
                         + (g.at(1, 1) - v * g.at(2, 1)) * samples.directionY[i])
                 / w;
-        if (lens.k() != 0) {
+        if (lens.k() != 0 || lens.l() != 0) {
             double cx = u - lens.centreX();
             double cy = v - lens.centreY();
-            double root = 1 - 4 * lens.k() * (cx * cx + cy * cy) / (lens.radiusPixels() * lens.radiusPixels());
-            if (!(root > 0)) {
+            OptionalDouble factor = lens.bending((cx * cx + cy * cy) / (lens.radiusPixels() * lens.radiusPixels()));
+            if (factor.isEmpty()) {
                 return false;
             }
-            double factor = 2 / (1 + Math.sqrt(root));
-            u = lens.centreX() + cx * factor;
-            v = lens.centreY() + cy * factor;
+            u = lens.centreX() + cx * factor.getAsDouble();
+            v = lens.centreY() + cy * factor.getAsDouble();
         }
         if (!evidence.inside(u, v)) {
             return false;

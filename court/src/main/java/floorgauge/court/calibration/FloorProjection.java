@@ -4,10 +4,11 @@ import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.floor.PixelPoint;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
- * From the floor to the film: a homography to the ideal picture, then the lens. The ten parameters are the homography's
- * nine entries, row by row and up to scale, and the lens's strength.
+ * From the floor to the film: a homography to the ideal picture, then the lens. The eleven parameters are the homography's
+ * nine entries, row by row and up to scale, and the lens's two strengths.
  *
  * @param floorToIdeal court frame in metres to pixels of the ideal picture, with {@link Homography#weight} above 0 for
  *     what stands before the camera
@@ -15,8 +16,8 @@ import java.util.Optional;
  */
 public record FloorProjection(Homography floorToIdeal, Lens lens) {
 
-    /** Nine entries of the homography and the lens's strength. */
-    public static final int PARAMETERS = 10;
+    /** Nine entries of the homography and the lens's two strengths. */
+    public static final int PARAMETERS = 11;
 
     public FloorProjection {
         Objects.requireNonNull(floorToIdeal, "floorToIdeal");
@@ -50,7 +51,7 @@ public record FloorProjection(Homography floorToIdeal, Lens lens) {
      * Derivatives of {@link #toFilm} at a floor point that is in sight.
      *
      * @param byFloor 2 x 2, filled with the derivative by the floor point, pixels a metre
-     * @param byParameters 2 x 10, filled with the derivative by the parameters
+     * @param byParameters 2 x 11, filled with the derivative by the parameters
      * @return false, with nothing filled, where the point is not in sight
      */
     public boolean derivatives(double xMetres, double yMetres, double[][] byFloor, double[][] byParameters) {
@@ -60,7 +61,7 @@ public record FloorProjection(Homography floorToIdeal, Lens lens) {
         }
         double u = floorToIdeal.mapX(xMetres, yMetres);
         double v = floorToIdeal.mapY(xMetres, yMetres);
-        double[][] bend = new double[2][3];
+        double[][] bend = new double[2][4];
         if (!bendDerivatives(u, v, bend)) {
             return false;
         }
@@ -85,30 +86,34 @@ public record FloorProjection(Homography floorToIdeal, Lens lens) {
                 byParameters[row][6 + k] = -(bend[row][0] * u + bend[row][1] * v) * homogeneous[k];
             }
             byParameters[row][9] = bend[row][2];
+            byParameters[row][10] = bend[row][3];
         }
         return true;
     }
 
-    /** Derivatives of the bent point by the ideal point (two columns) and by the lens's strength (the third). */
+    /** Derivatives of the bent point by the ideal point (two columns) and by the lens's two strengths. */
     private boolean bendDerivatives(double u, double v, double[][] bend) {
         double dx = u - lens.centreX();
         double dy = v - lens.centreY();
         double squaredRadius = lens.radiusPixels() * lens.radiusPixels();
         double q = (dx * dx + dy * dy) / squaredRadius;
-        double root = 1 - 4 * lens.k() * q;
-        if (!(root > 0) || Double.isInfinite(root)) {
+        OptionalDouble bending = lens.bending(q);
+        if (bending.isEmpty()) {
             return false;
         }
-        double s = Math.sqrt(root);
-        double factor = 2 / (1 + s);
-        double byQ = 4 * lens.k() / (s * (1 + s) * (1 + s));
-        double byK = 4 * q / (s * (1 + s) * (1 + s));
-        bend[0][0] = factor + byQ * 2 * dx * dx / squaredRadius;
-        bend[0][1] = byQ * 2 * dx * dy / squaredRadius;
+        double m = bending.getAsDouble();
+        double film = q * m * m;
+        double curve = 2 * lens.k() + 4 * lens.l() * film;
+        double slope = 1 - q * m * curve;
+        double outward = m * m * curve / slope / squaredRadius;
+        bend[0][0] = m + outward * dx * dx;
+        bend[0][1] = outward * dx * dy;
         bend[1][0] = bend[0][1];
-        bend[1][1] = factor + byQ * 2 * dy * dy / squaredRadius;
-        bend[0][2] = dx * byK;
-        bend[1][2] = dy * byK;
+        bend[1][1] = m + outward * dy * dy;
+        bend[0][2] = dx * film / slope;
+        bend[1][2] = dy * film / slope;
+        bend[0][3] = bend[0][2] * film;
+        bend[1][3] = bend[1][2] * film;
         return true;
     }
 
@@ -124,6 +129,7 @@ public record FloorProjection(Homography floorToIdeal, Lens lens) {
                         lens.centreX() * factor + shift,
                         lens.centreY() * factor + shift,
                         lens.radiusPixels() * factor,
-                        lens.k()));
+                        lens.k(),
+                        lens.l()));
     }
 }

@@ -11,14 +11,15 @@ import java.util.OptionalDouble;
 /**
  * Painted lines as residuals: at each point of a line in sight, how far across the line the paint lies. Along the line
  * nothing is measured, so a line pulls only sideways. Residuals beyond a few standard deviations lose their pull.
+ *
+ * <p>A line lies where its painters put it, not where the book says. In a last fit each line therefore has a place of its
+ * own ({@link PaintLie}), unknown but near the book's, which is estimated along with the court and taken out of the
+ * equations: what its points say in common counts once, however many they are.
  */
 final class LineObservations implements ProjectionRefiner.Observations {
 
     /** Tukey's constant for 95 % efficiency (Huber, Robust Statistics, 1981). */
     private static final double TUKEY = 4.685;
-
-    /** The direction of {@link ParameterBasis} in which only the lens moves. */
-    private static final int LENS_DIRECTION = 8;
 
     /** A piece shorter than this in the picture counts for less: its neighbours measure the same ridge points. */
     private static final double INDEPENDENT_PIXELS = 5;
@@ -27,10 +28,16 @@ final class LineObservations implements ProjectionRefiner.Observations {
      * Standard deviation of a lens's strength before anything is measured: a phone's wide lens bends the corner of the
      * picture by some parts in ten (own figure). Lines that cannot carry a lens leave it at 0 with this error.
      */
-    private static final double LENS_PRIOR = 0.1;
+    static final double LENS_PRIOR = 0.1;
 
-    /** In how many ways a painted line can lie off its place. */
-    private static final int WAYS = 3;
+    /**
+     * The same of its second strength: a lens of one polynomial term and strength k has, by division, a second strength of
+     * -2 k^2 (series of Brown's and Fitzgibbon's models compared).
+     */
+    private static final double SECOND_LENS_PRIOR = 2 * LENS_PRIOR * LENS_PRIOR;
+
+    /** How many ways of lying off the expected laying and seeing errors count as much as. */
+    private static final double EXPECTED_WEIGHT = 10;
 
     /** One point of a line where paint was found. */
     record Match(int sample, double filmX, double filmY, double normalX, double normalY, double weight) {}
@@ -39,8 +46,10 @@ final class LineObservations implements ProjectionRefiner.Observations {
     private final List<Match> matches;
     private final double[] visibleWeight;
     private final double sigmaPixels;
-    private double lensMean;
-    private double lensError = LENS_PRIOR;
+    private final double[] lensMean = new double[2];
+    private final double[] lensError = {LENS_PRIOR, SECOND_LENS_PRIOR};
+    private double countAsOne = 1;
+    private boolean ownPlaces;
 
     private LineObservations(CourtSamples samples, List<Match> matches, double[] visibleWeight, double sigmaPixels) {
         this.samples = samples;
@@ -104,10 +113,22 @@ final class LineObservations implements ProjectionRefiner.Observations {
         return p.x() >= 0 && p.y() >= 0 && p.x() <= width - 1 && p.y() <= height - 1;
     }
 
-    /** The lens's strength is known to be about this, with this standard deviation. */
-    LineObservations withLens(double mean, double error) {
-        lensMean = mean;
-        lensError = error;
+    /** The lens's strengths are known to be about these, each with this standard deviation. */
+    LineObservations withLens(Lens mean, double error) {
+        lensMean[0] = mean.k();
+        lensMean[1] = mean.l();
+        java.util.Arrays.fill(lensError, error);
+        return this;
+    }
+
+    /**
+     * Gives each line a place of its own.
+     *
+     * @param asOne how many points of a line count as one, at least 1
+     */
+    LineObservations withOwnPlaces(double asOne) {
+        countAsOne = asOne;
+        ownPlaces = true;
         return this;
     }
 
@@ -128,83 +149,118 @@ final class LineObservations implements ProjectionRefiner.Observations {
                 .orElse(Double.POSITIVE_INFINITY);
     }
 
+    /** Residuals in pixels of all matches about the lines' own places; infinite where a match is out of sight. */
+    double[] aboutLines(FloorProjection projection) {
+        double[] left = new double[matches.size()];
+        for (PaintLie lie : lies(projection)) {
+            for (int i = lie.first(); i < lie.last(); i++) {
+                left[i] = lie.residual(i) * sigmaPixels;
+            }
+        }
+        return left;
+    }
+
+    /**
+     * How much farther than expected the lines lie off their places, as a factor of the variance, at least 1: what they lie
+     * off, over what they would where they were painted and seen as expected, less what the court took up; and that
+     * expectation itself with the weight of a few lines, so that few lines alone say little.
+     */
+    double paintVariance(FloorProjection projection) {
+        double off = EXPECTED_WEIGHT;
+        double told = EXPECTED_WEIGHT;
+        for (PaintLie lie : lies(projection)) {
+            off += lie.squaredOff();
+            told += lie.told();
+        }
+        return Math.max(1, off / Math.max(EXPECTED_WEIGHT, told - ParameterBasis.FIRST_LENS));
+    }
+
     @Override
     public void residuals(FloorProjection projection, ParameterBasis basis, NormalEquations into) {
+        addLens(projection.lens(), basis, into);
         double[][] byFloor = new double[2][2];
         double[][] by = new double[2][FloorProjection.PARAMETERS];
         double[] row = new double[FloorProjection.PARAMETERS];
         double[] derivative = new double[basis.size()];
-        double most = TUKEY * TUKEY / 6;
-        if (basis.size() > LENS_DIRECTION) {
-            double strength = (projection.lens().k() - lensMean) / lensError;
-            derivative[LENS_DIRECTION] = 1 / lensError;
+        for (PaintLie lie : lies(projection)) {
+            for (int i = lie.first(); i < lie.last(); i++) {
+                Match m = matches.get(i);
+                double weight = m.weight() / countAsOne;
+                double inner = tukey(lie.residual(i));
+                if (!(inner > 0)
+                        || !projection.derivatives(samples.x[m.sample()], samples.y[m.sample()], byFloor, by)) {
+                    into.add(0, derivative, 0, weight * tukeyCost(Double.POSITIVE_INFINITY));
+                    continue;
+                }
+                for (int k = 0; k < row.length; k++) {
+                    row[k] = (by[0][k] * m.normalX() + by[1][k] * m.normalY()) / sigmaPixels;
+                }
+                basis.along(row, derivative);
+                into.add(
+                        lie.residual(i),
+                        derivative,
+                        weight * inner * inner,
+                        weight * tukeyCost(lie.residual(i)));
+                lie.mix(i, derivative, weight * inner * inner);
+            }
+            lie.takeOut(into);
+        }
+    }
+
+    /** One less the squared share of a residual, in standard deviations, of the largest that counts; at most 0 beyond. */
+    static double tukey(double residual) {
+        double u = residual / TUKEY;
+        return 1 - u * u;
+    }
+
+    /** Half the square of a small residual, at most a sixth of the largest's. */
+    static double tukeyCost(double residual) {
+        double inner = Math.max(0, tukey(residual));
+        return TUKEY * TUKEY / 6 * (1 - inner * inner * inner);
+    }
+
+    private void addLens(Lens lens, ParameterBasis basis, NormalEquations into) {
+        double[] strengths = {lens.k(), lens.l()};
+        for (int term = 0; term < basis.size() - ParameterBasis.FIRST_LENS; term++) {
+            double[] derivative = new double[basis.size()];
+            double strength = (strengths[term] - lensMean[term]) / lensError[term];
+            derivative[ParameterBasis.FIRST_LENS + term] = 1 / lensError[term];
             into.add(-strength, derivative, 1, strength * strength / 2);
         }
-        for (Match m : matches) {
-            double x = samples.x[m.sample()];
-            double y = samples.y[m.sample()];
-            double residual = residual(m, projection) / sigmaPixels;
-            double u = residual / TUKEY;
-            if (!(Math.abs(u) < 1) || !projection.derivatives(x, y, byFloor, by)) {
-                into.add(0, derivative, 0, m.weight() * most);
-                continue;
-            }
-            for (int i = 0; i < row.length; i++) {
-                row[i] = (by[0][i] * m.normalX() + by[1][i] * m.normalY()) / sigmaPixels;
-            }
-            basis.along(row, derivative);
-            double inner = 1 - u * u;
-            into.add(residual, derivative, m.weight() * inner * inner, m.weight() * most * (1 - inner * inner * inner));
-        }
     }
 
-    /**
-     * How each painted line pulls the parameters where it lies off its place: for each line of the court three ways in which
-     * its painters can have erred, the gradient of the fit by the ten parameters for one metre, residuals in units of sigma.
-     * A straight line may lie off at either of its ends (the third way is empty); an arc's centre may lie off along and
-     * across the court, and its radius.
-     */
-    double[][] pullOfLines(FloorProjection projection) {
-        double[][] pull = new double[WAYS * samples.lines.size()][FloorProjection.PARAMETERS];
+    /** Where each line with matches lies, given the court's place. */
+    private List<PaintLie> lies(FloorProjection projection) {
+        double[] residual = new double[matches.size()];
+        double[] weight = new double[matches.size()];
+        double[][] shares = new double[matches.size()][];
         double[][] byFloor = new double[2][2];
         double[][] by = new double[2][FloorProjection.PARAMETERS];
-        double[] shares = new double[WAYS];
-        for (Match m : matches) {
-            int i = m.sample();
-            double u = residual(m, projection) / sigmaPixels / TUKEY;
-            if (!(Math.abs(u) < 1) || !projection.derivatives(samples.x[i], samples.y[i], byFloor, by)) {
-                continue;
-            }
-            double weight = m.weight() * (1 - u * u) * (1 - u * u);
-            double pixelsPerMetre = signedMetreAcross(samples, i, m.normalX(), m.normalY(), byFloor);
-            sharesOfWays(i, shares);
-            for (int k = 0; k < FloorProjection.PARAMETERS; k++) {
-                double row = by[0][k] * m.normalX() + by[1][k] * m.normalY();
-                double one = weight * row * pixelsPerMetre / (sigmaPixels * sigmaPixels);
-                for (int way = 0; way < WAYS; way++) {
-                    pull[WAYS * samples.line[i] + way][k] += shares[way] * one;
-                }
+        for (int i = 0; i < residual.length; i++) {
+            Match m = matches.get(i);
+            residual[i] = residual(m, projection) / sigmaPixels;
+            weight[i] = m.weight() / countAsOne;
+            shares[i] = new double[PaintLie.WAYS];
+            if (ownPlaces && projection.derivatives(samples.x[m.sample()], samples.y[m.sample()], byFloor, by)) {
+                double metre = signedMetreAcross(samples, m.sample(), m.normalX(), m.normalY(), byFloor) / sigmaPixels;
+                PaintLie.shares(samples, m.sample(), metre, sigmaPixels, shares[i]);
             }
         }
-        return pull;
+        List<PaintLie> lies = new ArrayList<>();
+        int first = 0;
+        for (int i = 1; i <= residual.length; i++) {
+            if (i == residual.length || lineOf(i) != lineOf(first)) {
+                lies.add(
+                        ownPlaces
+                                ? PaintLie.estimated(first, i, residual, weight, shares)
+                                : PaintLie.asPainted(first, i, residual));
+                first = i;
+            }
+        }
+        return lies;
     }
 
-    /** How far a sample moves across its line for one metre of each way. */
-    private void sharesOfWays(int i, double[] shares) {
-        PaintedLine line = samples.lines.get(samples.line[i]);
-        if (line instanceof PaintedLine.Straight s) {
-            double along = (samples.x[i] - s.from().xMetres()) * samples.directionX[i]
-                    + (samples.y[i] - s.from().yMetres()) * samples.directionY[i];
-            double t = along / s.from().distanceTo(s.to());
-            shares[0] = 1 - t;
-            shares[1] = t;
-            shares[2] = 0;
-            return;
-        }
-        // Across an arc is along its radius; half the variance for the centre, half for the radius.
-        double part = Math.sqrt(0.5);
-        shares[0] = -samples.directionY[i] * part;
-        shares[1] = samples.directionX[i] * part;
-        shares[2] = part;
+    private int lineOf(int match) {
+        return samples.line[matches.get(match).sample()];
     }
 }

@@ -257,7 +257,7 @@ final class LinesCalibrator {
             double reach = REACHES[i] * width;
             LineObservations observations =
                     LineObservations.find(samples, ridges, current, width, height, reach, reach / 4);
-            fit = ProjectionRefiner.refine(current, observations, i > 0, STEPS);
+            fit = ProjectionRefiner.refine(current, observations, i > 0 ? 1 : 0, STEPS);
             if (fit.isEmpty()) {
                 return Optional.empty();
             }

@@ -40,6 +40,12 @@ final class LinesVerdict {
     /** Steps of each fit before the paint is looked for again. */
     private static final int STEPS = 20;
 
+    /**
+     * Residuals from which each line's own place was taken understate how alike neighbours err, by this factor of the
+     * variance (fitted on 30 rendered views of seeds below 9000, so that squared errors over covariance average 2).
+     */
+    private static final double TAKEN_UP = 2;
+
     /** A line of which this share carries paint counts as seen. */
     private static final double SEEN = 0.5;
 
@@ -58,9 +64,6 @@ final class LinesVerdict {
     private static final double LEAST_SHARE = 0.45;
     private static final double GOOD_SHARE = 0.6;
     private static final double GOOD_ERROR_METRES = 0.10;
-
-    /** An end of a painted line lies about this far off its place, standard deviation (common practice: laid by tape). */
-    private static final double PAINT_ERROR_METRES = 0.01;
 
     private final RuleSet rules;
     private final CourtSamples samples;
@@ -101,6 +104,7 @@ final class LinesVerdict {
             FloorProjection start, Optional<Prediction> prediction, double reach, int rounds, Scores scores) {
         FloorProjection projection = start;
         double sigma = reach * width / 4;
+        double asOne = 1;
         Optional<ProjectionRefiner.Fit> fit = Optional.empty();
         LineObservations observations = find(projection, reach, sigma, prediction);
         for (int round = 0; round < rounds; round++) {
@@ -113,18 +117,19 @@ final class LinesVerdict {
                                 p.residuals(tried, basis, into);
                             })
                             .orElse(lines),
-                    true,
+                    2,
                     STEPS);
             if (fit.isEmpty()) {
                 return LinesFit.none(none("The painted lines that were found leave the camera's place open."));
             }
             projection = fit.get().projection();
-            sigma = scale(observations, projection);
-            observations = find(projection, REACH, sigma, prediction);
+            double[] left = observations.aboutLines(projection);
+            sigma = scale(left);
+            asOne = countAsOne(observations, left, sigma);
+            observations = find(projection, REACH, sigma, prediction).withOwnPlaces(TAKEN_UP * asOne);
         }
-        ProjectionCovariance unit = fit.orElseThrow().unitCovariance();
-        ProjectionCovariance covariance = unit.scaled(correlationLength(observations, projection))
-                .withPulls(unit, observations.pullOfLines(projection), PAINT_ERROR_METRES);
+        ProjectionCovariance covariance =
+                fit.orElseThrow().unitCovariance().scaled(observations.paintVariance(projection));
         double filmScale = (double) filmWidth / width;
         CourtCalibration measured = new CourtCalibration(
                 rules,
@@ -142,7 +147,7 @@ final class LinesVerdict {
             FloorProjection projection, double reach, double sigma, Optional<Prediction> prediction) {
         LineObservations found = LineObservations.find(samples, paint, projection, width, height, reach * width, sigma);
         return prediction
-                .map(p -> found.withLens(p.projection().lens().k(), Prediction.LENS_ERROR))
+                .map(p -> found.withLens(p.projection().lens(), Prediction.LENS_ERROR))
                 .orElse(found);
     }
 
@@ -151,34 +156,40 @@ final class LinesVerdict {
     }
 
     /** 1.4826 times the median absolute residual (Huber, 1981), at least a twentieth of a pixel. */
-    private static double scale(LineObservations observations, FloorProjection projection) {
-        double[] sizes = observations.matches().stream()
-                .mapToDouble(m -> Math.abs(observations.residual(m, projection)))
-                .sorted()
-                .toArray();
+    private static double scale(double[] residuals) {
+        double[] sizes = Arrays.stream(residuals).map(Math::abs).sorted().toArray();
         return sizes.length == 0 ? 1 : Math.max(0.05, 1.4826 * sizes[sizes.length / 2]);
     }
 
     /**
-     * How many neighbouring residuals of a line say the same: one and twice the sum of their autocorrelations up to the
-     * first that is not positive (Geyer, Practical Markov chain Monte Carlo, 1992, initial positive sequence).
+     * How many points of a line count as one: by how much the variance of a mean of Tukey's weighted residuals exceeds what
+     * their weights alone say. With psi the weighted residual over sigma and psi' its slope, that is {@code L mean(psi^2)
+     * mean(weight) / mean(psi')^2} (Huber, Robust Statistics, 1981, section 3.2), where L counts neighbours that say the
+     * same: one and twice the sum of the autocorrelations of psi up to the first that is not positive (Geyer, Practical
+     * Markov chain Monte Carlo, 1992, initial positive sequence).
      */
-    private double correlationLength(LineObservations observations, FloorProjection projection) {
-        double[] residual = new double[samples.size()];
-        Arrays.fill(residual, Double.NaN);
-        for (LineObservations.Match m : observations.matches()) {
-            residual[m.sample()] = observations.residual(m, projection);
+    private double countAsOne(LineObservations observations, double[] left, double sigma) {
+        double[] pull = new double[samples.size()];
+        Arrays.fill(pull, Double.NaN);
+        double weights = 0;
+        double slopes = 0;
+        for (int i = 0; i < left.length; i++) {
+            double inner = Math.max(0, LineObservations.tukey(left[i] / sigma));
+            pull[observations.matches().get(i).sample()] = inner == 0 ? 0 : inner * inner * left[i] / sigma;
+            weights += inner * inner / left.length;
+            slopes += inner * (5 * inner - 4) / left.length;
         }
-        double variance = products(residual, 0);
+        double variance = products(pull, 0);
         double length = 1;
         for (int lag = 1; lag < 40; lag++) {
-            double correlation = products(residual, lag) / variance;
+            double correlation = products(pull, lag) / variance;
             if (!(correlation > 0.05)) {
                 break;
             }
             length += 2 * correlation;
         }
-        return length;
+        double robust = variance * weights / (slopes * slopes);
+        return length * (slopes > 0 && robust > 1 ? robust : 1);
     }
 
     private double products(double[] residual, int lag) {

@@ -46,6 +46,30 @@ final class NormalEquations {
         weight += residualWeight;
     }
 
+    /**
+     * Lets unknowns that only some of the residuals know, and that are at their best already, move along with every step
+     * and takes them out again: the matrix loses {@code B C^-1 B'} (Schur's complement).
+     *
+     * @param mixed B, a row an unknown of these equations, a column an unknown to take out
+     * @param own C, positive definite
+     * @param ownCost what their own terms add to the cost
+     */
+    void eliminate(double[][] mixed, double[][] own, double ownCost) {
+        cost += ownCost;
+        double[][] lower = factor(own, 0).orElseThrow();
+        double[][] solved = new double[gradient.length][];
+        for (int i = 0; i < gradient.length; i++) {
+            solved[i] = solve(lower, mixed[i]);
+            for (int j = 0; j <= i; j++) {
+                double sum = 0;
+                for (int k = 0; k < own.length; k++) {
+                    sum += mixed[j][k] * solved[i][k];
+                }
+                matrix[i][j] -= sum;
+            }
+        }
+    }
+
     double cost() {
         return cost;
     }
@@ -57,12 +81,12 @@ final class NormalEquations {
 
     /** The step, with the diagonal raised by the share {@code damping}; empty where the matrix is not definite. */
     Optional<double[]> step(double damping) {
-        return factor(damping).map(lower -> solve(lower, gradient));
+        return factor(matrix, damping).map(lower -> solve(lower, gradient));
     }
 
     /** Inverse of the matrix: the covariance of the unknowns where residuals have unit variance. */
     Optional<double[][]> inverse() {
-        return factor(0).map(lower -> {
+        return factor(matrix, 0).map(lower -> {
             double[][] inverse = new double[gradient.length][];
             for (int i = 0; i < gradient.length; i++) {
                 double[] unit = new double[gradient.length];
@@ -73,9 +97,9 @@ final class NormalEquations {
         });
     }
 
-    /** Cholesky's lower factor. */
-    private Optional<double[][]> factor(double damping) {
-        int n = gradient.length;
+    /** Cholesky's lower factor, of the lower half alone; empty where the matrix is not definite. */
+    static Optional<double[][]> factor(double[][] matrix, double damping) {
+        int n = matrix.length;
         double[][] lower = new double[n][n];
         for (int i = 0; i < n; i++) {
             for (int j = 0; j <= i; j++) {
@@ -96,7 +120,7 @@ final class NormalEquations {
         return Optional.of(lower);
     }
 
-    private static double[] solve(double[][] lower, double[] right) {
+    static double[] solve(double[][] lower, double[] right) {
         int n = right.length;
         double[] x = right.clone();
         for (int i = 0; i < n; i++) {

@@ -2,12 +2,15 @@ package floorgauge.court.calibration;
 
 /**
  * Independent, well-scaled directions in which a projection may move: eight for the homography, at right angles to its own
- * scale once floor and picture are brought to unit size, and one for the lens where it is estimated.
+ * scale once floor and picture are brought to unit size, and one for each strength of the lens that is estimated.
  */
 final class ParameterBasis {
 
     /** Metres to units of about one on a court. */
     private static final double FLOOR_SCALE = 0.1;
+
+    /** The first direction in which only the lens moves. */
+    static final int FIRST_LENS = 8;
 
     private final double[][] directions;
 
@@ -17,16 +20,16 @@ final class ParameterBasis {
 
     /**
      * @param projection about which to move
-     * @param withLens whether the lens's strength may move too
+     * @param lensTerms how many of the lens's strengths may move too, 0 to 2
      */
-    static ParameterBasis at(FloorProjection projection, boolean withLens) {
+    static ParameterBasis at(FloorProjection projection, int lensTerms) {
         Lens lens = projection.lens();
         Homography picture = Homography.similarity(1 / lens.radiusPixels(), lens.centreX(), lens.centreY());
         Homography floor = Homography.similarity(FLOOR_SCALE, 0, 0);
         Homography unit = picture.after(projection.floorToIdeal()).after(floor.inverse());
         double norm = unit.norm();
         double[] g = unit.scaled(1 / norm).rowMajor();
-        double[][] directions = new double[withLens ? 9 : 8][FloorProjection.PARAMETERS];
+        double[][] directions = new double[8 + lensTerms][FloorProjection.PARAMETERS];
         double[] v = g.clone();
         int pivot = largest(g);
         v[pivot] += Math.signum(g[pivot]);
@@ -44,8 +47,8 @@ final class ParameterBasis {
                 System.arraycopy(inPicture(reflected, picture, floor, norm), 0, directions[row++], 0, 9);
             }
         }
-        if (withLens) {
-            directions[8][9] = 1;
+        for (int term = 0; term < lensTerms; term++) {
+            directions[FIRST_LENS + term][9 + term] = 1;
         }
         return new ParameterBasis(directions);
     }
@@ -80,7 +83,7 @@ final class ParameterBasis {
         return directions.length;
     }
 
-    /** Derivative along each direction, from the derivative by the ten parameters. */
+    /** Derivative along each direction, from the derivative by the parameters. */
     void along(double[] byParameters, double[] byDirection) {
         for (int k = 0; k < directions.length; k++) {
             double sum = 0;
@@ -95,17 +98,23 @@ final class ParameterBasis {
     FloorProjection moved(FloorProjection projection, double[] step) {
         double[] entries = projection.floorToIdeal().rowMajor();
         double k = projection.lens().k();
+        double l = projection.lens().l();
         for (int direction = 0; direction < directions.length; direction++) {
             for (int i = 0; i < 9; i++) {
                 entries[i] += step[direction] * directions[direction][i];
             }
             k += step[direction] * directions[direction][9];
+            l += step[direction] * directions[direction][10];
         }
-        double held = Math.max(-0.9, Math.min(0.9, k));
-        return new FloorProjection(Homography.of(entries), projection.lens().withStrength(held));
+        return new FloorProjection(
+                Homography.of(entries), projection.lens().withStrengths(held(k, 0.9), held(l, 0.5)));
     }
 
-    /** Covariance of the ten parameters from that of the directions. */
+    private static double held(double strength, double most) {
+        return Math.max(-most, Math.min(most, strength));
+    }
+
+    /** Covariance of the parameters from that of the directions. */
     ProjectionCovariance covariance(double[][] ofDirections) {
         int n = FloorProjection.PARAMETERS;
         double[] full = new double[n * n];

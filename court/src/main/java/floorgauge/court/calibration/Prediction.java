@@ -48,7 +48,7 @@ final class Prediction implements ProjectionRefiner.Observations {
 
     /** The covariance of the predicted projection itself; empty where the floor is not in sight. */
     Optional<ProjectionCovariance> covariance() {
-        ParameterBasis basis = ParameterBasis.at(projection, false);
+        ParameterBasis basis = ParameterBasis.at(projection, 0);
         NormalEquations equations = new NormalEquations(basis.size());
         residuals(projection, basis, equations);
         // Neighbouring points err alike: the error of one holds for all of them.

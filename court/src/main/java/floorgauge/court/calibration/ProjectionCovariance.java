@@ -3,8 +3,8 @@ package floorgauge.court.calibration;
 import java.util.Arrays;
 
 /**
- * How uncertain a {@link FloorProjection} is: the covariance of its ten parameters. The homography's own scale carries no
- * meaning, so at most nine directions are uncertain (eight without lens). Immutable.
+ * How uncertain a {@link FloorProjection} is: the covariance of its eleven parameters. The homography's own scale carries no
+ * meaning, so at most ten directions are uncertain (eight without lens). Immutable.
  */
 public final class ProjectionCovariance {
 
@@ -22,7 +22,7 @@ public final class ProjectionCovariance {
     }
 
     /**
-     * @param rowMajor 10 x 10, symmetric, row by row, finite
+     * @param rowMajor 11 x 11, symmetric, row by row, finite
      * @throws IllegalArgumentException where it is not
      */
     public static ProjectionCovariance of(double... rowMajor) {
@@ -42,7 +42,7 @@ public final class ProjectionCovariance {
         return new ProjectionCovariance(rowMajor.clone());
     }
 
-    /** The 100 entries, row by row. */
+    /** The 121 entries, row by row. */
     public double[] rowMajor() {
         return entries.clone();
     }
@@ -56,26 +56,7 @@ public final class ProjectionCovariance {
         return of(scaled);
     }
 
-    /** {@code C + s^2 sum (C g)(C g)'}: with what errors of size s, each pulling along its own gradient g, add to it. */
-    ProjectionCovariance withPulls(ProjectionCovariance unit, double[][] gradients, double size) {
-        double[] sum = entries.clone();
-        for (double[] gradient : gradients) {
-            double[] move = new double[N];
-            for (int row = 0; row < N; row++) {
-                for (int column = 0; column < N; column++) {
-                    move[row] += size * unit.entries[N * row + column] * gradient[column];
-                }
-            }
-            for (int row = 0; row < N; row++) {
-                for (int column = 0; column < N; column++) {
-                    sum[N * row + column] += move[row] * move[column];
-                }
-            }
-        }
-        return of(sum);
-    }
-
-    /** {@code M C M'} for a 10 x 10 matrix: the covariance of linear functions of the parameters. */
+    /** {@code M C M'} for a 11 x 11 matrix: the covariance of linear functions of the parameters. */
     ProjectionCovariance mapped(double[][] matrix) {
         double[] mapped = new double[N * N];
         for (int row = 0; row < N; row++) {

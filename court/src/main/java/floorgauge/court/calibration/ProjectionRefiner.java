@@ -37,19 +37,19 @@ final class ProjectionRefiner {
 
     /**
      * @param start near the answer
-     * @param withLens whether the lens's strength is fitted too
+     * @param lensTerms how many of the lens's strengths are fitted too, 0 to 2
      * @return the fit; empty where the observations leave a direction open
      */
-    static Optional<Fit> refine(FloorProjection start, Observations observations, boolean withLens) {
-        return refine(start, observations, withLens, LARGEST_ITERATIONS);
+    static Optional<Fit> refine(FloorProjection start, Observations observations, int lensTerms) {
+        return refine(start, observations, lensTerms, LARGEST_ITERATIONS);
     }
 
     /** As above, but at most this many steps: enough where the observations are found anew after each fit. */
     static Optional<Fit> refine(
-            FloorProjection start, Observations observations, boolean withLens, int largestIterations) {
+            FloorProjection start, Observations observations, int lensTerms, int largestIterations) {
         FloorProjection current = start;
         double damping = FIRST_DAMPING;
-        ParameterBasis basis = ParameterBasis.at(current, withLens);
+        ParameterBasis basis = ParameterBasis.at(current, lensTerms);
         NormalEquations equations = new NormalEquations(basis.size());
         NormalEquations trial = new NormalEquations(basis.size());
         observations.residuals(current, basis, equations);
@@ -59,7 +59,7 @@ final class ProjectionRefiner {
                 return Optional.empty();
             }
             FloorProjection moved = tryMove(basis, current, step.get());
-            ParameterBasis movedBasis = moved == null ? basis : ParameterBasis.at(moved, withLens);
+            ParameterBasis movedBasis = moved == null ? basis : ParameterBasis.at(moved, lensTerms);
             trial.clear();
             if (moved != null) {
                 observations.residuals(moved, movedBasis, trial);

@@ -42,8 +42,27 @@ class FloorProjectionTest {
     }
 
     @Test
+    void aLensOfTwoTermsBendsBackWhatItStraightens() {
+        Lens lens = new Lens(640, 360, 734, -0.11, -0.03);
+        for (double x = 0; x <= 1280; x += 160) {
+            for (double y = 0; y <= 720; y += 120) {
+                PixelPoint ideal = lens.straighten(new PixelPoint(x, y)).orElseThrow();
+                PixelPoint back = lens.bend(ideal.x(), ideal.y()).orElseThrow();
+                assertThat(back.x()).isCloseTo(x, within(1e-8));
+                assertThat(back.y()).isCloseTo(y, within(1e-8));
+            }
+        }
+        assertThatThrownBy(() -> new Lens(640, 360, 734, -0.7, -0.4)).hasMessageContaining("lens out of range");
+    }
+
+    @Test
     void derivativesAgreeWithDifferences() {
-        FloorProjection projection = BARREL.projection();
+        derivativesAgree(BARREL.projection());
+        derivativesAgree(new FloorProjection(
+                BARREL.projection().floorToIdeal(), BARREL.projection().lens().withStrengths(-0.1, -0.02)));
+    }
+
+    private static void derivativesAgree(FloorProjection projection) {
         double[][] byFloor = new double[2][2];
         double[][] byParameters = new double[2][FloorProjection.PARAMETERS];
         assertThat(projection.derivatives(11, 3, byFloor, byParameters)).isTrue();
@@ -75,9 +94,9 @@ class FloorProjectionTest {
     }
 
     private static FloorProjection moved(FloorProjection projection, int parameter, double by) {
-        if (parameter == 9) {
+        if (parameter >= 9) {
             Lens lens = projection.lens();
-            return new FloorProjection(projection.floorToIdeal(), lens.withStrength(lens.k() + by));
+            return new FloorProjection(projection.floorToIdeal(), lens.withStrengths(lens.k() + (parameter == 9 ? by : 0), lens.l() + (parameter == 10 ? by : 0)));
         }
         double[] entries = projection.floorToIdeal().rowMajor();
         entries[parameter] += by;
