@@ -81,7 +81,7 @@ public final class CourtFinder {
         RuleSet court = rulesOf(marked);
         return CourtSurvey.fromPoints(
                 CourtCalibrator.fitPoints(court, marked, info.width(), info.height()),
-                marked.points(court, info.width(), info.height()));
+                marked.marks(court, info.width(), info.height()));
     }
 
     /** Once for all pictures where the camera stands still, else picture by picture. */

@@ -3,7 +3,7 @@ package floorgauge.app.chain;
 import floorgauge.court.calibration.CourtCalibration;
 import floorgauge.court.calibration.CourtOverTime;
 import floorgauge.court.calibration.CourtOverlay;
-import floorgauge.court.calibration.MarkedPoint;
+import floorgauge.court.calibration.CourtMark;
 import floorgauge.court.calibration.PointsFit;
 import java.util.List;
 import java.util.Objects;
@@ -17,7 +17,7 @@ import org.opencv.core.Mat;
  * @param points the fit of marked points; empty where the lines were used
  * @param marked the points as marked; empty where the lines were used
  */
-public record CourtSurvey(CourtOverTime courts, Optional<PointsFit> points, List<MarkedPoint> marked) {
+public record CourtSurvey(CourtOverTime courts, Optional<PointsFit> points, List<CourtMark> marked) {
 
     public CourtSurvey {
         Objects.requireNonNull(courts, "courts");
@@ -29,7 +29,7 @@ public record CourtSurvey(CourtOverTime courts, Optional<PointsFit> points, List
         return new CourtSurvey(courts, Optional.empty(), List.of());
     }
 
-    static CourtSurvey fromPoints(PointsFit fit, List<MarkedPoint> marked) {
+    static CourtSurvey fromPoints(PointsFit fit, List<CourtMark> marked) {
         return new CourtSurvey(CourtOverTime.still(fit.calibration()), Optional.of(fit), marked);
     }
 

@@ -5,8 +5,10 @@ import floorgauge.app.chain.CourtSurvey;
 import floorgauge.app.chain.Films;
 import floorgauge.court.calibration.CalibrationStatus;
 import floorgauge.court.failure.MendableException;
+import floorgauge.court.rules.CourtLines;
 import floorgauge.court.rules.CourtPoint;
 import floorgauge.court.rules.CourtPoints;
+import floorgauge.court.rules.PaintedLine;
 import floorgauge.court.rules.RuleSet;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -57,7 +59,7 @@ final class CourtCommand implements Callable<Integer> {
     @Option(names = "--json", paramLabel = "FILE", description = "Write what was found as JSON.")
     private Path json;
 
-    @Option(names = "--names", description = "List the points that a points file may name, and end.")
+    @Option(names = "--names", description = "List the points and lines that a points file may name, and end.")
     private boolean names;
 
     @Override
@@ -90,6 +92,14 @@ final class CourtCommand implements Callable<Integer> {
                     point.floor().xMetres(),
                     point.floor().yMetres(),
                     point.meaning()));
+        }
+        for (PaintedLine line : CourtLines.of(rules)) {
+            out.println(String.format(
+                    Locale.ROOT,
+                    "%-34s %-15s  %s",
+                    CourtLines.nameOf(line),
+                    "line",
+                    line instanceof PaintedLine.Straight ? "straight" : "arc"));
         }
         out.flush();
     }

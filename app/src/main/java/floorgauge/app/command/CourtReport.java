@@ -10,6 +10,7 @@ import floorgauge.court.calibration.CalibrationStatus;
 import floorgauge.court.calibration.CourtCalibration;
 import floorgauge.court.calibration.CourtOverTime;
 import floorgauge.court.calibration.Coverage;
+import floorgauge.court.calibration.Lens;
 import floorgauge.court.calibration.PointResidual;
 import floorgauge.court.failure.MendableException;
 import floorgauge.court.floor.FloorPoint;
@@ -113,6 +114,7 @@ record CourtReport(Path film, CourtSurvey survey) {
         root.put("heightPixels", found.heightPixels());
         if (found.status() != CalibrationStatus.NONE) {
             numbers(root.putArray("pixelToFloor"), found.homographyPixelToFloor());
+            lens(root.putObject("lens"), found.projection().orElseThrow().lens());
             numbers(root.putArray("parameterCovariance"), found.covariance().rowMajor());
             coverage(root.putObject("coverage"), found.coverage());
         }
@@ -139,6 +141,12 @@ record CourtReport(Path film, CourtSurvey survey) {
         } catch (JsonProcessingException e) {
             throw new IllegalStateException(e);
         }
+    }
+
+    private static void lens(ObjectNode into, Lens lens) {
+        numbers(into.putArray("centre"), new double[] {lens.centreX(), lens.centreY()});
+        into.put("radiusPixels", lens.radiusPixels());
+        numbers(into.putArray("strengths"), new double[] {lens.k(), lens.l()});
     }
 
     private static void coverage(ObjectNode into, Coverage coverage) {

@@ -12,20 +12,21 @@ public final class CourtCalibrator {
     private CourtCalibrator() {}
 
     /**
-     * From marked points.
+     * From marked points and places on lines.
      *
      * @param rules of the court
-     * @param points at least four, not in one line, each once, in the picture
+     * @param points at least four, not in one line, each once, in the picture; or places on lines that settle as much
      * @param width of the film, pixels
      * @param height of the film, pixels
      * @throws MendableException saying what is wrong with the points where no camera sees them so
      */
-    public static CourtCalibration fromPoints(RuleSet rules, List<MarkedPoint> points, int width, int height) {
+    public static CourtCalibration fromPoints(
+            RuleSet rules, List<? extends CourtMark> points, int width, int height) {
         return fitPoints(rules, points, width, height).calibration();
     }
 
     /** As {@link #fromPoints}, with each point's residual and the one that is suspect. */
-    public static PointsFit fitPoints(RuleSet rules, List<MarkedPoint> points, int width, int height) {
+    public static PointsFit fitPoints(RuleSet rules, List<? extends CourtMark> points, int width, int height) {
         return PointsCalibrator.fit(rules, List.copyOf(points), width, height);
     }
 
@@ -35,7 +36,7 @@ public final class CourtCalibrator {
      * @throws MendableException naming the file, and the line where there is one
      */
     public static PointsFit fitPoints(RuleSet rules, PointsFile file, int width, int height) {
-        List<MarkedPoint> points = file.points(rules, width, height);
+        List<CourtMark> points = file.marks(rules, width, height);
         try {
             return fitPoints(rules, points, width, height);
         } catch (MendableException wrong) {

@@ -57,7 +57,7 @@ public final class CourtOverlay {
     }
 
     /** Draws the court, and each marked point with the way to where the fit puts it. */
-    public static void draw(Mat frame, PointsFit fit, List<MarkedPoint> points) {
+    public static void draw(Mat frame, PointsFit fit, List<? extends CourtMark> points) {
         draw(frame, fit.calibration());
         CourtOverlay overlay = new CourtOverlay(frame, fit.calibration());
         points.forEach(point -> overlay.mark(point, fit.suspect()));
@@ -146,13 +146,17 @@ public final class CourtOverlay {
                         0.36));
     }
 
-    private void mark(MarkedPoint point, Optional<String> suspect) {
+    private void mark(CourtMark point, Optional<String> suspect) {
         Point at = new Point(point.pixel().x(), point.pixel().y());
         double arm = 6 * unit;
         Scalar colour = suspect.filter(point.label()::equals).isPresent() ? ACCENT : INK;
         stroke(new Point(at.x - arm, at.y), new Point(at.x + arm, at.y), colour);
         stroke(new Point(at.x, at.y - arm), new Point(at.x, at.y + arm), colour);
-        shown(point.floor()).ifPresent(fitted -> stroke(at, fitted, ACCENT));
+        calibration
+                .projection()
+                .flatMap(projection -> MarkObservations.floor(projection, point))
+                .flatMap(this::shown)
+                .ifPresent(fitted -> stroke(at, fitted, ACCENT));
     }
 
     private void caption() {

@@ -11,11 +11,16 @@ import java.util.Objects;
  * @param floor court frame
  * @param pixel film point
  */
-public record MarkedPoint(String label, FloorPoint floor, PixelPoint pixel) {
+public record MarkedPoint(String label, FloorPoint floor, PixelPoint pixel) implements CourtMark {
 
     public MarkedPoint {
         Objects.requireNonNull(label, "label");
         Objects.requireNonNull(floor, "floor");
         Objects.requireNonNull(pixel, "pixel");
+    }
+
+    @Override
+    public int settles() {
+        return 2;
     }
 }

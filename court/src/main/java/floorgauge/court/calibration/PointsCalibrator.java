@@ -9,7 +9,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** A court from marked points: direct linear transform, then least squares in the picture, then doubt about each point. */
+/**
+ * A court from marked points and places on lines: direct linear transform, then least squares in the picture, then doubt
+ * about each mark. The lens is estimated where the marks settle enough more than the court's place.
+ */
 final class PointsCalibrator {
 
     /** How well a person marks a point, as a share of the picture's diagonal: 1.5 pixels at 1280 x 720 (own figure). */
@@ -21,70 +24,74 @@ final class PointsCalibrator {
     /** Chi-square's 0.999 quantile with two degrees of freedom, -2 ln 0.001. */
     private static final double SUSPECT = -2 * Math.log(0.001);
 
+    /** The same with one degree of freedom, 3.2905 squared. */
+    private static final double SUSPECT_PLACE = 10.828;
+
     /** The margin in which marked points still carry the floor about them. */
     private static final double MARGIN_METRES = 2;
 
-    /** With fewer points than this a fit cannot be checked well enough to be called good. */
-    private static final int GOOD_POINTS = 6;
+    /** With fewer figures than this beyond the court's eight a fit cannot be checked well enough to be called good. */
+    private static final int GOOD_REDUNDANCY = 4;
+
+    /** With fewer beyond the eight a bent lens cannot be told from a bad mark (own figure). */
+    private static final int LENS_REDUNDANCY = 6;
+
+    private static final int COURT_FIGURES = 8;
 
     private final RuleSet rules;
-    private final List<MarkedPoint> points;
+    private final List<CourtMark> marks;
     private final int width;
     private final int height;
     private final double markError;
 
-    private PointsCalibrator(RuleSet rules, List<MarkedPoint> points, int width, int height) {
+    private PointsCalibrator(RuleSet rules, List<CourtMark> marks, int width, int height) {
         this.rules = rules;
-        this.points = points;
+        this.marks = marks;
         this.width = width;
         this.height = height;
         this.markError = MARK_ERROR * Math.hypot(width, height);
     }
 
-    static PointsFit fit(RuleSet rules, List<MarkedPoint> points, int width, int height) {
-        PointsSanity.require(points, width, height);
-        return new PointsCalibrator(rules, points, width, height).fit();
+    static PointsFit fit(RuleSet rules, List<CourtMark> marks, int width, int height) {
+        PointsSanity.require(marks, width, height);
+        return new PointsCalibrator(rules, marks, width, height).fit();
     }
 
     private PointsFit fit() {
-        Optional<MarkedPoint> suspect = suspect();
-        List<MarkedPoint> kept = new ArrayList<>(points);
+        Optional<CourtMark> suspect = suspect();
+        List<CourtMark> kept = new ArrayList<>(marks);
         suspect.ifPresent(kept::remove);
         ProjectionRefiner.Fit fit = fitOf(kept).orElseThrow(PointsCalibrator::doesNotFit);
         requireAbove(fit.projection());
-        double sigma = sigma(fit, kept.size());
+        double sigma = sigma(fit, kept);
         FloorProjection projection = fit.projection();
         List<PointResidual> residuals =
-                points.stream().map(p -> residual(projection, p)).toList();
-        CalibrationStatus status = status(kept.size(), suspect, sigma);
+                marks.stream().map(p -> residual(projection, p)).toList();
+        CalibrationStatus status = status(kept, suspect, sigma);
+        List<FloorPoint> carried = kept.stream()
+                .flatMap(mark -> MarkObservations.floor(projection, mark).stream())
+                .toList();
         CourtCalibration calibration = new CourtCalibration(
                 rules,
                 status,
-                reason(kept.size(), suspect, sigma, residuals),
+                reason(kept, suspect, sigma, residuals),
                 width,
                 height,
                 Optional.of(projection),
                 fit.unitCovariance().scaled(sigma * sigma / (markError * markError)),
-                Coverage.around(kept.stream().map(MarkedPoint::floor).toList(), MARGIN_METRES));
-        return new PointsFit(calibration, residuals, suspect.map(MarkedPoint::label));
+                Coverage.around(carried, MARGIN_METRES));
+        return new PointsFit(calibration, residuals, suspect.map(CourtMark::label));
     }
 
-    private Optional<ProjectionRefiner.Fit> fitOf(List<MarkedPoint> chosen) {
-        return NormalisedDlt.fit(PointsSanity.floor(chosen), PointsSanity.film(chosen))
-                .flatMap(h -> oriented(h, chosen))
+    private Optional<ProjectionRefiner.Fit> fitOf(List<CourtMark> chosen) {
+        int terms = redundancy(chosen) >= LENS_REDUNDANCY ? 1 : 0;
+        return MarksDlt.fit(chosen, width, height)
                 .map(h -> new FloorProjection(h, Lens.centred(width, height, 0)))
-                .flatMap(start -> ProjectionRefiner.refine(start, new PointObservations(chosen, markError), false));
+                .flatMap(start -> ProjectionRefiner.refine(start, new MarkObservations(chosen, markError), terms));
     }
 
-    /** The sign that puts the points before the camera; empty where they stand on both sides of it. */
-    private static Optional<Homography> oriented(Homography h, List<MarkedPoint> chosen) {
-        long before = chosen.stream()
-                .filter(p -> h.weight(p.floor().xMetres(), p.floor().yMetres()) > 0)
-                .count();
-        if (before == chosen.size()) {
-            return Optional.of(h);
-        }
-        return before == 0 ? Optional.of(h.scaled(-1)) : Optional.empty();
+    private static int redundancy(List<CourtMark> marks) {
+        return marks.stream().mapToInt(CourtMark::settles).sum() - COURT_FIGURES;
     }
 
     private static MendableException doesNotFit() {
@@ -104,92 +111,101 @@ final class PointsCalibrator {
     }
 
     /** Error of a mark in pixels: the expected one and the residuals', weighed by how many there are of each. */
-    private double sigma(ProjectionRefiner.Fit fit, int count) {
-        double degrees = 2.0 * count - 8;
-        return markError * Math.sqrt((PRIOR_RESIDUALS + fit.cost()) / (PRIOR_RESIDUALS + degrees));
+    private double sigma(ProjectionRefiner.Fit fit, List<CourtMark> fitted) {
+        return markError * Math.sqrt((PRIOR_RESIDUALS + fit.cost()) / (PRIOR_RESIDUALS + redundancy(fitted)));
     }
 
     /**
-     * The point that the others put farthest from its mark, if by more than chance: its mark against the fit of all
-     * others, over the covariance of both. Fewer than six points cannot tell which of them is wrong.
+     * The mark that the others put farthest from its place, if by more than chance: its mark against the fit of all others,
+     * over the covariance of both. Where the others settle little more than the court's place, they cannot tell.
      */
-    private Optional<MarkedPoint> suspect() {
-        if (points.size() < 6) {
+    private Optional<CourtMark> suspect() {
+        if (redundancy(marks) < GOOD_REDUNDANCY) {
             return Optional.empty();
         }
         double worst = SUSPECT;
-        MarkedPoint found = null;
-        for (MarkedPoint point : points) {
-            List<MarkedPoint> others = new ArrayList<>(points);
-            others.remove(point);
-            double distance = squaredDistance(point, others);
+        CourtMark found = null;
+        for (CourtMark mark : marks) {
+            List<CourtMark> others = new ArrayList<>(marks);
+            others.remove(mark);
+            double distance = squaredDistance(mark, others);
             if (distance > worst) {
                 worst = distance;
-                found = point;
+                found = mark;
             }
         }
         return Optional.ofNullable(found);
     }
 
-    private double squaredDistance(MarkedPoint point, List<MarkedPoint> others) {
+    /** Squared over the covariance; that of a place is brought to the scale of a point's two degrees of freedom. */
+    private double squaredDistance(CourtMark mark, List<CourtMark> others) {
         Optional<ProjectionRefiner.Fit> fit = fitOf(others);
         if (fit.isEmpty()) {
             return 0;
         }
-        double sigma = sigma(fit.get(), others.size());
-        FloorProjection projection = fit.get().projection();
-        double[][] byFloor = new double[2][2];
+        double sigma = sigma(fit.get(), others);
+        double[] residual = new double[2];
         double[][] by = new double[2][FloorProjection.PARAMETERS];
-        Optional<PixelPoint> predicted =
-                projection.toFilm(point.floor().xMetres(), point.floor().yMetres());
-        if (predicted.isEmpty()
-                || !projection.derivatives(
-                        point.floor().xMetres(), point.floor().yMetres(), byFloor, by)) {
+        int count = MarkObservations.rows(fit.get().projection(), mark, residual, by);
+        if (count == 0) {
             return 0;
         }
         ProjectionCovariance covariance = fit.get().unitCovariance().scaled(sigma * sigma / (markError * markError));
         double xx = sigma * sigma + covariance.between(by[0], by[0]);
+        double dx = residual[0];
+        if (count == 1) {
+            return dx * dx / xx * SUSPECT / SUSPECT_PLACE;
+        }
         double yy = sigma * sigma + covariance.between(by[1], by[1]);
         double xy = covariance.between(by[0], by[1]);
-        double dx = point.pixel().x() - predicted.get().x();
-        double dy = point.pixel().y() - predicted.get().y();
+        double dy = residual[1];
         return (dx * dx * yy - 2 * dx * dy * xy + dy * dy * xx) / (xx * yy - xy * xy);
     }
 
-    private static PointResidual residual(FloorProjection projection, MarkedPoint point) {
-        Optional<PixelPoint> fitted =
-                projection.toFilm(point.floor().xMetres(), point.floor().yMetres());
-        Optional<FloorPoint> seen = projection.toFloor(point.pixel());
+    private static PointResidual residual(FloorProjection projection, CourtMark mark) {
+        Optional<FloorPoint> floor = MarkObservations.floor(projection, mark);
+        Optional<PixelPoint> fitted = floor.flatMap(p -> projection.toFilm(p.xMetres(), p.yMetres()));
+        Optional<FloorPoint> seen = projection.toFloor(mark.pixel());
         return new PointResidual(
-                point.label(),
-                fitted.map(p -> point.pixel().x() - p.x()).orElse(Double.POSITIVE_INFINITY),
-                fitted.map(p -> point.pixel().y() - p.y()).orElse(Double.POSITIVE_INFINITY),
-                seen.map(p -> p.distanceTo(point.floor())).orElse(Double.POSITIVE_INFINITY));
+                mark.label(),
+                fitted.map(p -> mark.pixel().x() - p.x()).orElse(Double.POSITIVE_INFINITY),
+                fitted.map(p -> mark.pixel().y() - p.y()).orElse(Double.POSITIVE_INFINITY),
+                seen.flatMap(p -> floor.map(p::distanceTo)).orElse(Double.POSITIVE_INFINITY));
     }
 
-    private CalibrationStatus status(int kept, Optional<MarkedPoint> suspect, double sigma) {
-        boolean good = kept >= GOOD_POINTS && suspect.isEmpty() && sigma <= 2 * markError;
+    private CalibrationStatus status(List<CourtMark> kept, Optional<CourtMark> suspect, double sigma) {
+        boolean good = redundancy(kept) >= GOOD_REDUNDANCY && suspect.isEmpty() && sigma <= 2 * markError;
         return good ? CalibrationStatus.GOOD : CalibrationStatus.WEAK;
     }
 
-    private String reason(int kept, Optional<MarkedPoint> suspect, double sigma, List<PointResidual> residuals) {
-        if (kept == 4) {
-            return "Four marked points fit any court, so nothing checks them; mark two more.";
+    private String reason(
+            List<CourtMark> kept, Optional<CourtMark> suspect, double sigma, List<PointResidual> residuals) {
+        boolean places = kept.stream().anyMatch(MarkedPlace.class::isInstance);
+        String marked = places ? "marks" : "points";
+        if (redundancy(kept) == 0) {
+            return (places ? "So few marks" : "Four marked points")
+                    + " fit any court, so nothing checks them; mark two more.";
         }
         if (suspect.isPresent()) {
-            PointResidual off = residuals.get(points.indexOf(suspect.get()));
+            PointResidual off = residuals.get(marks.indexOf(suspect.get()));
             return String.format(
                     Locale.ROOT,
-                    "%s lies %.1f pixels from where the other %d points put it, and was left out; check its name and"
+                    "%s lies %.1f pixels from where the other %d %s put it, and was left out; check its name and"
                             + " pixel.",
                     off.label(),
                     Math.hypot(off.xPixels(), off.yPixels()),
-                    kept);
+                    kept.size(),
+                    marked);
         }
-        String fit = String.format(Locale.ROOT, "%d marked points fit with an error of %.1f pixels each", kept, sigma);
+        String fit = String.format(
+                Locale.ROOT,
+                "%d %s fit with an error of %.1f pixels each",
+                kept.size(),
+                places ? "marked points and places on lines" : "marked points",
+                sigma);
         if (sigma > 2 * markError) {
             return fit + ", which is more than a careful mark; check them one by one.";
         }
-        return kept >= GOOD_POINTS ? fit + "." : fit + "; mark one more, so that a wrong one can be told.";
+        return redundancy(kept) >= GOOD_REDUNDANCY ? fit + "." : fit + "; mark one more, so that a wrong one can be told.";
     }
 }

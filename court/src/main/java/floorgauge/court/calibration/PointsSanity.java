@@ -1,8 +1,11 @@
 package floorgauge.court.calibration;
 
 import floorgauge.court.failure.MendableException;
+import floorgauge.court.rules.PaintedLine;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /** What must hold before marked points can be fitted at all; each failure has a sentence of its own. */
@@ -16,27 +19,35 @@ final class PointsSanity {
 
     private PointsSanity() {}
 
+    /** Figures of a court's place in the picture: two a point, one a place on a line. */
+    private static final int COURT_FIGURES = 8;
+
     /** @throws MendableException saying what is wrong and what to do */
-    static void require(List<MarkedPoint> points, int width, int height) {
-        if (points.size() < 4) {
+    static void require(List<CourtMark> marks, int width, int height) {
+        List<MarkedPoint> points = points(marks);
+        boolean pointsAlone = points.size() == marks.size();
+        if (pointsAlone && points.size() < 4) {
             throw new MendableException("a court needs at least four marked points, but there "
                     + (points.size() == 1 ? "is 1" : "are " + points.size()) + "; mark more");
         }
         Set<String> labels = new HashSet<>();
-        for (MarkedPoint point : points) {
-            if (!labels.add(point.label())) {
-                throw new MendableException(point.label() + " is marked twice; keep one");
+        for (CourtMark mark : marks) {
+            if (!labels.add(mark.label())) {
+                throw new MendableException(mark.label() + " is marked twice; keep one");
             }
-            if (point.pixel().x() < -0.5
-                    || point.pixel().y() < -0.5
-                    || point.pixel().x() > width - 0.5
-                    || point.pixel().y() > height - 0.5) {
-                throw new MendableException(point.label() + " lies off the picture, which is " + width + " x " + height
-                        + ": (" + point.pixel().x() + ", " + point.pixel().y() + ")");
+            if (mark.pixel().x() < -0.5
+                    || mark.pixel().y() < -0.5
+                    || mark.pixel().x() > width - 0.5
+                    || mark.pixel().y() > height - 0.5) {
+                throw new MendableException(mark.label() + " lies off the picture, which is " + width + " x " + height
+                        + ": (" + mark.pixel().x() + ", " + mark.pixel().y() + ")");
             }
         }
-        double[][] floor = floor(points);
-        if (!hasFourInGeneralPosition(floor, FLOOR_TOLERANCE_METRES)) {
+        if (!pointsAlone) {
+            requireLines(marks, width, height);
+            return;
+        }
+        if (!hasFourInGeneralPosition(floor(points), FLOOR_TOLERANCE_METRES)) {
             throw new MendableException(
                     "too many of the marked points lie in one line on the floor; mark points on other lines of the court");
         }
@@ -44,6 +55,37 @@ final class PointsSanity {
             throw new MendableException("too many of the marked points lie in one line in the picture;"
                     + " the camera may stand too low, or a point is marked in the wrong place");
         }
+    }
+
+    /** A straight line settles at most two figures however often it is marked; arcs refine a court but begin none. */
+    private static void requireLines(List<CourtMark> marks, int width, int height) {
+        Map<PaintedLine, Integer> places = new LinkedHashMap<>();
+        int settled = 0;
+        for (CourtMark mark : marks) {
+            if (mark instanceof MarkedPlace place) {
+                int before = places.merge(place.line(), 1, Integer::sum);
+                settled += place.line() instanceof PaintedLine.Straight && before <= 2 ? 1 : 0;
+            } else {
+                settled += mark.settles();
+            }
+        }
+        if (settled < COURT_FIGURES) {
+            throw new MendableException("the marks settle " + settled + " of the court's " + COURT_FIGURES
+                    + " figures (a point settles two, a straight line marked at two places two, an arc none to begin with);"
+                    + " mark more points or lines");
+        }
+        if (MarksDlt.open(marks, width, height)) {
+            throw new MendableException("the marked lines and points leave the court's place open: too many lie in one"
+                    + " line, or all lines run the same way; mark a line across them");
+        }
+    }
+
+    /** The points among the marks. */
+    static List<MarkedPoint> points(List<CourtMark> marks) {
+        return marks.stream()
+                .filter(MarkedPoint.class::isInstance)
+                .map(MarkedPoint.class::cast)
+                .toList();
     }
 
     static double[][] floor(List<MarkedPoint> points) {

@@ -42,8 +42,11 @@ public final class CourtPoints {
 
     /** The known name that is fewest changes of a letter away from this one, if any is near. */
     public static Optional<String> nearestName(RuleSet rules, String name) {
-        return of(rules).stream()
-                .map(CourtPoint::name)
+        return nearest(of(rules).stream().map(CourtPoint::name).toList(), name);
+    }
+
+    static Optional<String> nearest(List<String> names, String name) {
+        return names.stream()
                 .min(Comparator.comparingInt((String known) -> changes(known, name))
                         .thenComparing(known -> known))
                 .filter(known -> changes(known, name) <= HINT_DISTANCE);

@@ -12,6 +12,12 @@ public sealed interface PaintedLine {
     /** Width of the paint in metres. */
     double widthMetres();
 
+    /** The point nearest to another of the whole line or circle that this is a piece of; on the middle of the paint. */
+    FloorPoint nearestTo(FloorPoint point);
+
+    /** Unit direction of the line at a point of it, x then y; either way along. */
+    double[] directionAt(FloorPoint point);
+
     /** A straight piece of paint between two points of its centre line. */
     record Straight(String name, FloorPoint from, FloorPoint to, double widthMetres) implements PaintedLine {
 
@@ -21,6 +27,21 @@ public sealed interface PaintedLine {
             if (from.equals(to)) {
                 throw new IllegalArgumentException(name + " has no length");
             }
+        }
+
+        @Override
+        public FloorPoint nearestTo(FloorPoint point) {
+            double dx = to.xMetres() - from.xMetres();
+            double dy = to.yMetres() - from.yMetres();
+            double t = ((point.xMetres() - from.xMetres()) * dx + (point.yMetres() - from.yMetres()) * dy)
+                    / (dx * dx + dy * dy);
+            return new FloorPoint(from.xMetres() + t * dx, from.yMetres() + t * dy);
+        }
+
+        @Override
+        public double[] directionAt(FloorPoint point) {
+            double length = from.distanceTo(to);
+            return new double[] {(to.xMetres() - from.xMetres()) / length, (to.yMetres() - from.yMetres()) / length};
         }
     }
 
@@ -49,6 +70,26 @@ public sealed interface PaintedLine {
             if (!(Math.abs(sweepRadians) > 0 && Math.abs(sweepRadians) <= 2 * Math.PI + 1e-12)) {
                 throw new IllegalArgumentException(name + " must sweep more than nothing, at most a full turn");
             }
+        }
+
+        @Override
+        public FloorPoint nearestTo(FloorPoint point) {
+            double dx = point.xMetres() - centre.xMetres();
+            double dy = point.yMetres() - centre.yMetres();
+            double distance = Math.hypot(dx, dy);
+            return distance == 0
+                    ? at(0)
+                    : new FloorPoint(
+                            centre.xMetres() + radiusMetres * dx / distance,
+                            centre.yMetres() + radiusMetres * dy / distance);
+        }
+
+        @Override
+        public double[] directionAt(FloorPoint point) {
+            double distance = point.distanceTo(centre);
+            return new double[] {
+                -(point.yMetres() - centre.yMetres()) / distance, (point.xMetres() - centre.xMetres()) / distance
+            };
         }
 
         /** The centre-line point at a fraction 0 to 1 of the sweep. */

@@ -19,8 +19,8 @@ class PointsFileTest {
     @TempDir
     Path folder;
 
-    private List<MarkedPoint> points(String yaml) {
-        return PointsFile.read(file(yaml)).points(RuleSet.fiba(), 1280, 720);
+    private List<CourtMark> points(String yaml) {
+        return PointsFile.read(file(yaml)).marks(RuleSet.fiba(), 1280, 720);
     }
 
     private Path file(String yaml) {
@@ -105,7 +105,7 @@ class PointsFileTest {
     @Test
     void anotherShapeOfPicture() {
         assertThatThrownBy(() -> PointsFile.read(file(HEAD + "  - {at: centre, pixel: [1, 2]}"))
-                        .points(RuleSet.fiba(), 720, 1280))
+                        .marks(RuleSet.fiba(), 720, 1280))
                 .hasMessageContaining("not the shape of the film (720 x 1280)");
     }
 
@@ -119,8 +119,8 @@ class PointsFileTest {
 
     @Test
     void pixelsAreScaledToTheFilmByTheirEdges() {
-        List<MarkedPoint> halved = PointsFile.read(file(HEAD + "  - {at: centre, pixel: [-0.5, 719.5]}"))
-                .points(RuleSet.fiba(), 640, 360);
+        List<CourtMark> halved = PointsFile.read(file(HEAD + "  - {at: centre, pixel: [-0.5, 719.5]}"))
+                .marks(RuleSet.fiba(), 640, 360);
         assertThat(halved.get(0).pixel()).isEqualTo(new PixelPoint(-0.5, 359.5));
     }
 
