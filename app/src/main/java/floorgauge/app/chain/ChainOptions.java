@@ -11,6 +11,7 @@ import java.util.OptionalInt;
  * What was asked for on the command line.
  *
  * @param points court points for all films
+ * @param saved a court saved from another film of the same camera place
  * @param court name of a rule book
  * @param standards the team's standards
  * @param playersPerSide how many of each team are on the floor; empty to find out from the film
@@ -19,6 +20,7 @@ import java.util.OptionalInt;
  */
 public record ChainOptions(
         Optional<Path> points,
+        Optional<Path> saved,
         Optional<String> court,
         Optional<Path> standards,
         OptionalInt playersPerSide,
@@ -28,6 +30,7 @@ public record ChainOptions(
     public ChainOptions {
         scripts = List.copyOf(scripts);
         Objects.requireNonNull(points, "points");
+        Objects.requireNonNull(saved, "saved");
         Objects.requireNonNull(court, "court");
         Objects.requireNonNull(standards, "standards");
         Objects.requireNonNull(playersPerSide, "playersPerSide");

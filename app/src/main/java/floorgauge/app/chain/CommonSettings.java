@@ -22,6 +22,7 @@ final class CommonSettings {
         settings.put("court", options.court().orElse("found"));
         settings.put(
                 "standards", options.standards().map(new SettingFiles()::digest).orElse("default"));
+        options.saved().ifPresent(file -> settings.put("savedCourt", new SettingFiles().digest(file)));
         if (!options.scripts().isEmpty()) {
             settings.put("scripts", Digest.ofText(scripts(options).toString()));
         }

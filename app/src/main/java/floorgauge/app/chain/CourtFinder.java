@@ -6,6 +6,7 @@ import floorgauge.court.calibration.CourtCalibration;
 import floorgauge.court.calibration.CourtCalibrator;
 import floorgauge.court.calibration.CourtOverTime;
 import floorgauge.court.calibration.PointsFile;
+import floorgauge.court.calibration.SavedCourt;
 import floorgauge.court.failure.MendableException;
 import floorgauge.court.rules.GymFile;
 import floorgauge.court.rules.RuleSet;
@@ -13,8 +14,11 @@ import floorgauge.vision.film.CourtFrames;
 import floorgauge.vision.film.FilmInfo;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import org.opencv.core.Mat;
 
 /** Finds the court of a film: from a points file where there is one, else from the painted lines. */
 public final class CourtFinder {
@@ -22,15 +26,18 @@ public final class CourtFinder {
     private static final String POINTS_ENDING = ".points.yaml";
 
     private final Optional<Path> points;
+    private final Optional<Path> saved;
     private final Optional<RuleSet> rules;
 
     /**
      * @param points a points file for all films; without, one beside a film is used
+     * @param saved a court of another film from the same camera place, for films without points
      * @param court name of a rule book; without, the points file's, else the one that fits the lines
      * @throws MendableException where the rule book is unknown
      */
-    public CourtFinder(Optional<Path> points, Optional<String> court) {
+    public CourtFinder(Optional<Path> points, Optional<Path> saved, Optional<String> court) {
         this.points = points;
+        this.saved = saved;
         this.rules = court.map(CourtFinder::ruleSet);
     }
 
@@ -53,11 +60,13 @@ public final class CourtFinder {
     /**
      * Finds the court.
      *
+     * @param notes told in one line what became of a saved court
      * @return its first calibration is never of status NONE
      * @throws MendableException where there is no court to be found, saying what to do
      */
-    public CourtOverTime find(Path film, FilmInfo info) {
+    public CourtOverTime find(Path film, FilmInfo info, Consumer<String> notes) {
         CourtSurvey found = survey(film, info, Double.POSITIVE_INFINITY);
+        found.saved().ifPresent(notes);
         if (found.calibration().status() == CalibrationStatus.NONE) {
             throw new MendableException(film + ": no court found. "
                     + found.calibration().reason() + " Mark its points in a file and give it with --points");
@@ -86,14 +95,35 @@ public final class CourtFinder {
 
     /** Once for all pictures where the camera stands still, else picture by picture. */
     private CourtSurvey fromLines(Path film, double mostSeconds) {
+        Optional<SavedCourt> kept = saved.map(this::read);
         CameraWatch.Verdict camera = FollowedFilm.watch(film, mostSeconds);
         if (camera != CameraWatch.Verdict.MOVES) {
-            CourtCalibration still = CourtFrames.with(film, frames -> CourtCalibrator.fromLines(rules, frames));
-            if (camera == CameraWatch.Verdict.STILL || still.status() != CalibrationStatus.NONE) {
-                return CourtSurvey.fromLines(CourtOverTime.still(still));
+            CourtSurvey still = CourtFrames.with(film, frames -> still(kept, frames));
+            if (camera == CameraWatch.Verdict.STILL || still.calibration().status() != CalibrationStatus.NONE) {
+                return still;
             }
         }
-        return CourtSurvey.fromLines(FollowedFilm.follow(film, rules, mostSeconds));
+        return CourtSurvey.fromLines(
+                FollowedFilm.follow(film, rules, mostSeconds),
+                kept.map(court -> "The camera moves, so the saved court was not used."));
+    }
+
+    private SavedCourt read(Path file) {
+        SavedCourt kept = SavedCourt.read(file);
+        RuleSet own = kept.calibration().rules();
+        if (rules.isPresent() && !rules.get().equals(own)) {
+            throw new MendableException(file + " holds a court of " + own.name() + ", but --court says "
+                    + rules.get().name() + "; leave one of them out");
+        }
+        return kept;
+    }
+
+    /** The saved court where it still fits, else the one that the lines show. */
+    private CourtSurvey still(Optional<SavedCourt> kept, List<Mat> frames) {
+        Optional<SavedCourt.Check> check = kept.map(court -> court.check(frames));
+        CourtCalibration court = check.flatMap(SavedCourt.Check::calibration)
+                .orElseGet(() -> CourtCalibrator.fromLines(rules, frames));
+        return CourtSurvey.fromLines(CourtOverTime.still(court), check.map(SavedCourt.Check::words));
     }
 
     /** The rule book of a points file's court. */

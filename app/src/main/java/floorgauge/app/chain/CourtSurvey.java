@@ -16,21 +16,24 @@ import org.opencv.core.Mat;
  * @param courts may be of status NONE all through
  * @param points the fit of marked points; empty where the lines were used
  * @param marked the points as marked; empty where the lines were used
+ * @param saved what became of a saved court, in one sentence; empty where none was given or it was not looked at
  */
-public record CourtSurvey(CourtOverTime courts, Optional<PointsFit> points, List<CourtMark> marked) {
+public record CourtSurvey(
+        CourtOverTime courts, Optional<PointsFit> points, List<CourtMark> marked, Optional<String> saved) {
 
     public CourtSurvey {
         Objects.requireNonNull(courts, "courts");
         Objects.requireNonNull(points, "points");
+        Objects.requireNonNull(saved, "saved");
         marked = List.copyOf(marked);
     }
 
-    static CourtSurvey fromLines(CourtOverTime courts) {
-        return new CourtSurvey(courts, Optional.empty(), List.of());
+    static CourtSurvey fromLines(CourtOverTime courts, Optional<String> saved) {
+        return new CourtSurvey(courts, Optional.empty(), List.of(), saved);
     }
 
     static CourtSurvey fromPoints(PointsFit fit, List<CourtMark> marked) {
-        return new CourtSurvey(CourtOverTime.still(fit.calibration()), Optional.of(fit), marked);
+        return new CourtSurvey(CourtOverTime.still(fit.calibration()), Optional.of(fit), marked, Optional.empty());
     }
 
     /** Of a camera that stands still; of one that moves, the first that is not none, if any is. */

@@ -89,7 +89,7 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
                         PrecisionTrial.standardMemory(), ModelFolder.standard(), PoseQuality.FAST));
         settings.put("posePrecision", precision.name().toLowerCase(Locale.ROOT));
         return new MeasureChain(
-                new CourtFinder(options.points(), options.court()),
+                new CourtFinder(options.points(), options.saved(), options.court()),
                 CommonSettings.standards(options),
                 CommonSettings.scripts(options),
                 tracking,
@@ -125,7 +125,7 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
     public ResultsFolder.Contents measure(Path film, String sha256, Progress progress, Warnings warnings) {
         StageTimes stages = times.stages();
         FilmInfo info = Films.info(film);
-        CourtOverTime overTime = stages.during("court", () -> courts.find(film, info));
+        CourtOverTime overTime = stages.during("court", () -> courts.find(film, info, line -> warnings.warn(film + ": " + line)));
         CourtCalibration court = overTime.first();
         warnOfLosses(film, overTime, warnings);
         FilmTracker follower = stages.during("loading networks", this::tracker);

@@ -52,7 +52,7 @@ public final class TracksMeasurer implements FilmMeasurer {
      * @throws MendableException where no rule book was named, or the standards are wrong
      */
     public static TracksMeasurer of(ChainOptions options, double framesPerSecond) {
-        RuleSet rules = new CourtFinder(options.points(), options.court())
+        RuleSet rules = new CourtFinder(options.points(), options.saved(), options.court())
                 .rules()
                 .orElseThrow(() -> new MendableException(
                         "tracks do not say what court they are on; name its rule book, such as --court fiba"));

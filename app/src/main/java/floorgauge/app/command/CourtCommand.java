@@ -4,6 +4,7 @@ import floorgauge.app.chain.CourtFinder;
 import floorgauge.app.chain.CourtSurvey;
 import floorgauge.app.chain.Films;
 import floorgauge.court.calibration.CalibrationStatus;
+import floorgauge.court.calibration.SavedCourt;
 import floorgauge.court.failure.MendableException;
 import floorgauge.court.rules.CourtLines;
 import floorgauge.court.rules.CourtPoint;
@@ -14,6 +15,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -45,6 +47,15 @@ final class CourtCommand implements Callable<Integer> {
     private Path points;
 
     @Option(
+            names = "--saved",
+            paramLabel = "FILE",
+            description = "A court saved from another film of the same camera place: does it still fit?")
+    private Path saved;
+
+    @Option(names = "--save", paramLabel = "FILE", description = "Keep the court for other films of this camera place.")
+    private Path save;
+
+    @Option(
             names = "--court",
             paramLabel = "RULES",
             description = "Rule book: fiba, nba, ncaa or nfhs; or a YAML file that describes an odd gym.")
@@ -64,7 +75,8 @@ final class CourtCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        CourtFinder finder = new CourtFinder(Optional.ofNullable(points), Optional.ofNullable(court));
+        CourtFinder finder = new CourtFinder(
+                Optional.ofNullable(points), Optional.ofNullable(saved), Optional.ofNullable(court));
         if (names) {
             printNames(finder.rules().orElseGet(RuleSet::fiba));
             return ExitCode.DONE;
@@ -78,6 +90,9 @@ final class CourtCommand implements Callable<Integer> {
         report.drawTo(picture == null ? Path.of(film.getFileName() + ".court.png") : picture);
         if (json != null) {
             write(json, report.json());
+        }
+        if (save != null) {
+            save(survey);
         }
         return survey.calibration().status() == CalibrationStatus.NONE ? ExitCode.MENDABLE : ExitCode.DONE;
     }
@@ -104,9 +119,25 @@ final class CourtCommand implements Callable<Integer> {
         out.flush();
     }
 
+    private void save(CourtSurvey survey) {
+        if (!survey.courts().isStill()) {
+            throw new MendableException(film + ": the camera moves, so there is no one place of the court to save");
+        }
+        if (survey.calibration().status() == CalibrationStatus.NONE) {
+            throw new MendableException(film + ": no court was found, so there is none to save");
+        }
+        if (RuleSet.named(survey.calibration().rules().name()).isEmpty()) {
+            throw new MendableException(film + ": the court of an odd gym's file is not saved; name a rule book");
+        }
+        write(save, SavedCourt.text(survey.calibration()));
+        spec.commandLine().getOut().println(FailureReport.oneLine("saved in " + save));
+    }
+
     private static void write(Path file, String text) {
         try {
-            Files.writeString(file, text);
+            Path partial = file.resolveSibling("." + file.getFileName() + ".partial");
+            Files.writeString(partial, text);
+            Files.move(partial, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
         } catch (IOException e) {
             throw new MendableException("cannot write " + file + ": " + e.getMessage() + "; name another file", e);
         }

@@ -38,6 +38,9 @@ record CourtReport(Path film, CourtSurvey survey) {
         out.println(FailureReport.oneLine(
                 film + ": " + status() + ", " + found.rules().name() + " court from " + survey.source()));
         out.println(FailureReport.oneLine(found.reason()));
+        survey.saved()
+                .filter(words -> !words.equals(found.reason()))
+                .ifPresent(words -> out.println(FailureReport.oneLine(words)));
         printStretches(out);
         errors().forEach((place, error) -> out.println(
                 String.format(Locale.ROOT, "  %-28s the calibration adds an error of %.2f m", place, error)));

@@ -53,6 +53,13 @@ final class MeasureCommand implements Callable<Integer> {
     private Path points;
 
     @Option(
+            names = "--saved",
+            paramLabel = "FILE",
+            description = "A court saved with floorgauge court --save from another film of the same camera place. It is"
+                    + " used where its lines still lie there; elsewhere the court is looked for anew.")
+    private Path saved;
+
+    @Option(
             names = "--court",
             paramLabel = "RULES",
             description =
@@ -127,6 +134,7 @@ final class MeasureCommand implements Callable<Integer> {
         }
         ChainOptions options = new ChainOptions(
                 Optional.ofNullable(points),
+                Optional.ofNullable(saved),
                 Optional.ofNullable(court),
                 Optional.ofNullable(standards),
                 playersPerSide == null ? OptionalInt.empty() : OptionalInt.of(playersPerSide),

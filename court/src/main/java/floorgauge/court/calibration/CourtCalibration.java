@@ -102,6 +102,12 @@ public record CourtCalibration(
         return weight < 0 ? forward.scaled(-1) : forward;
     }
 
+    /** The same for another reason. */
+    CourtCalibration withReason(String why) {
+        return new CourtCalibration(
+                rules, status, why, widthPixels, heightPixels, projection, covariance, coverage);
+    }
+
     /**
      * A pixel's place on the floor.
      *

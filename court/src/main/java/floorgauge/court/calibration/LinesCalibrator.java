@@ -102,9 +102,42 @@ final class LinesCalibrator {
         }
     }
 
+    /** The court that these frames show near a known one: nothing else is looked for. */
+    static LinesFit near(CourtCalibration known, List<Mat> frames) {
+        OpenCv.load();
+        Mat background = BackgroundPicture.median(frames, WORKING_WIDTH);
+        try {
+            return new LinesCalibrator(List.of(known.rules()), frames.get(0), background, false)
+                    .near(known, background);
+        } finally {
+            background.release();
+        }
+    }
+
+    private LinesFit near(CourtCalibration known, Mat background) {
+        List<RidgePoint> points = inCompany(background);
+        FloorProjection start =
+                known.projection().orElseThrow().forPictureScaledBy((double) width / known.widthPixels());
+        CourtSamples samples = CourtSamples.of(known.rules(), 0.25);
+        double score = new CourtScore(samples, new EvidenceMap(points, width, height, width / 640.0))
+                .of(start.floorToIdeal(), start.lens());
+        return new LinesVerdict(
+                        known.rules(),
+                        samples,
+                        new RidgeIndex(points, width, height),
+                        filmWidth,
+                        filmHeight,
+                        width,
+                        height)
+                .of(start, new LinesVerdict.Scores(score, 0, 0));
+    }
+
+    private List<RidgePoint> inCompany(Mat background) {
+        return SegmentFinder.inCompany(RidgeFinder.find(background), width, height, Math.max(4, width / 160));
+    }
+
     private LinesFit fit(Mat background) {
-        List<RidgePoint> points =
-                SegmentFinder.inCompany(RidgeFinder.find(background), width, height, Math.max(4, width / 160));
+        List<RidgePoint> points = inCompany(background);
         everything = points;
         List<Refined> refined = new ArrayList<>();
         List<Paint> looked = new ArrayList<>();

@@ -4,8 +4,12 @@ import floorgauge.court.calibration.CameraWatch;
 import floorgauge.court.calibration.CourtCalibration;
 import floorgauge.court.calibration.CourtCalibrator;
 import floorgauge.court.calibration.CourtFollower;
+import floorgauge.court.calibration.SavedCourt;
+import floorgauge.court.lines.RidgeFinder;
+import floorgauge.court.lines.RidgePoint;
 import floorgauge.court.rules.RuleSet;
 import floorgauge.eval.court.view.CourtView;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
@@ -39,6 +43,7 @@ public class CourtLinesBenchmark {
     private RuleSet rules;
     private CourtFollower follower;
     private CameraWatch watch;
+    private SavedCourt saved;
     private double time;
 
     @Setup
@@ -48,6 +53,7 @@ public class CourtLinesBenchmark {
         frames = view.frames(PICTURES);
         follower = new CourtFollower(Optional.of(rules));
         follower.next(frames.get(0), 0);
+        saved = new SavedCourt(Path.of("hall.yaml"), CourtCalibrator.fromLines(Optional.of(rules), frames));
         watch = new CameraWatch();
         watch.look(frames.get(0));
     }
@@ -67,6 +73,26 @@ public class CourtLinesBenchmark {
             bytes = 6 * 1280 * 720 * 3)
     public CourtCalibration fromLines() {
         return CourtCalibrator.fromLines(Optional.of(rules), frames);
+    }
+
+    /** As above, for one picture: what the search for a court rests on. */
+    @Benchmark
+    @Floor(
+            work = "the middles of all stripes in a picture",
+            operations = 1280 * 720 * 3 * 4.0,
+            bytes = 1280 * 720 * 3)
+    public List<RidgePoint> stripes() {
+        return RidgeFinder.find(frames.get(0));
+    }
+
+    /** The background of six pictures, its stripes, and the fit of a known court to them. */
+    @Benchmark
+    @Floor(
+            work = "whether a saved court still fits six pictures",
+            operations = 6 * 1280 * 720 * 3 * 4.0,
+            bytes = 6 * 1280 * 720 * 3)
+    public SavedCourt.Check check() {
+        return saved.check(frames);
     }
 
     /** The picture is read and made smaller: an addition a pixel. */
