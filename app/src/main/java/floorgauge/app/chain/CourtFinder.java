@@ -121,8 +121,8 @@ public final class CourtFinder {
     /** The saved court where it still fits, else the one that the lines show. */
     private CourtSurvey still(Optional<SavedCourt> kept, List<Mat> frames) {
         Optional<SavedCourt.Check> check = kept.map(court -> court.check(frames));
-        CourtCalibration court = check.flatMap(SavedCourt.Check::calibration)
-                .orElseGet(() -> CourtCalibrator.fromLines(rules, frames));
+        CourtCalibration court =
+                check.flatMap(SavedCourt.Check::calibration).orElseGet(() -> CourtCalibrator.fromLines(rules, frames));
         return CourtSurvey.fromLines(CourtOverTime.still(court), check.map(SavedCourt.Check::words));
     }
 

@@ -1,9 +1,9 @@
 package floorgauge.app.chain;
 
 import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.calibration.CourtMark;
 import floorgauge.court.calibration.CourtOverTime;
 import floorgauge.court.calibration.CourtOverlay;
-import floorgauge.court.calibration.CourtMark;
 import floorgauge.court.calibration.PointsFit;
 import java.util.List;
 import java.util.Objects;

@@ -125,7 +125,8 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
     public ResultsFolder.Contents measure(Path film, String sha256, Progress progress, Warnings warnings) {
         StageTimes stages = times.stages();
         FilmInfo info = Films.info(film);
-        CourtOverTime overTime = stages.during("court", () -> courts.find(film, info, line -> warnings.warn(film + ": " + line)));
+        CourtOverTime overTime =
+                stages.during("court", () -> courts.find(film, info, line -> warnings.warn(film + ": " + line)));
         CourtCalibration court = overTime.first();
         warnOfLosses(film, overTime, warnings);
         FilmTracker follower = stages.during("loading networks", this::tracker);

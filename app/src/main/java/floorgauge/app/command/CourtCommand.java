@@ -75,8 +75,8 @@ final class CourtCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        CourtFinder finder = new CourtFinder(
-                Optional.ofNullable(points), Optional.ofNullable(saved), Optional.ofNullable(court));
+        CourtFinder finder =
+                new CourtFinder(Optional.ofNullable(points), Optional.ofNullable(saved), Optional.ofNullable(court));
         if (names) {
             printNames(finder.rules().orElseGet(RuleSet::fiba));
             return ExitCode.DONE;

@@ -104,8 +104,7 @@ public record CourtCalibration(
 
     /** The same for another reason. */
     CourtCalibration withReason(String why) {
-        return new CourtCalibration(
-                rules, status, why, widthPixels, heightPixels, projection, covariance, coverage);
+        return new CourtCalibration(rules, status, why, widthPixels, heightPixels, projection, covariance, coverage);
     }
 
     /**

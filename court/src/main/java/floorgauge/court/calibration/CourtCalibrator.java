@@ -20,8 +20,7 @@ public final class CourtCalibrator {
      * @param height of the film, pixels
      * @throws MendableException saying what is wrong with the points where no camera sees them so
      */
-    public static CourtCalibration fromPoints(
-            RuleSet rules, List<? extends CourtMark> points, int width, int height) {
+    public static CourtCalibration fromPoints(RuleSet rules, List<? extends CourtMark> points, int width, int height) {
         return fitPoints(rules, points, width, height).calibration();
     }
 

@@ -2,7 +2,6 @@ package floorgauge.court.calibration;
 
 import floorgauge.court.floor.PixelPoint;
 import floorgauge.court.lines.PaintSearch;
-import floorgauge.court.rules.PaintedLine;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -196,11 +195,7 @@ final class LineObservations implements ProjectionRefiner.Observations {
                     row[k] = (by[0][k] * m.normalX() + by[1][k] * m.normalY()) / sigmaPixels;
                 }
                 basis.along(row, derivative);
-                into.add(
-                        lie.residual(i),
-                        derivative,
-                        weight * inner * inner,
-                        weight * tukeyCost(lie.residual(i)));
+                into.add(lie.residual(i), derivative, weight * inner * inner, weight * tukeyCost(lie.residual(i)));
                 lie.mix(i, derivative, weight * inner * inner);
             }
             lie.takeOut(into);

@@ -58,11 +58,9 @@ final class MarkObservations implements ProjectionRefiner.Observations {
     static int rows(FloorProjection projection, CourtMark mark, double[] residual, double[][] rows) {
         Optional<FloorPoint> floor = floor(projection, mark);
         double[][] byFloor = new double[2][2];
-        Optional<PixelPoint> at =
-                floor.flatMap(p -> projection.toFilm(p.xMetres(), p.yMetres()));
+        Optional<PixelPoint> at = floor.flatMap(p -> projection.toFilm(p.xMetres(), p.yMetres()));
         if (at.isEmpty()
-                || !projection.derivatives(
-                        floor.get().xMetres(), floor.get().yMetres(), byFloor, rows)) {
+                || !projection.derivatives(floor.get().xMetres(), floor.get().yMetres(), byFloor, rows)) {
             return 0;
         }
         double dx = mark.pixel().x() - at.get().x();

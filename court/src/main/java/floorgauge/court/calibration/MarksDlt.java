@@ -56,7 +56,8 @@ final class MarksDlt {
                 double length = Math.hypot(a, b);
                 a /= length;
                 b /= length;
-                double c = -FLOOR_SCALE * (a * line.from().xMetres() + b * line.from().yMetres());
+                double c = -FLOOR_SCALE
+                        * (a * line.from().xMetres() + b * line.from().yMetres());
                 rows.add(new double[] {a * p[0], a * p[1], a, b * p[0], b * p[1], b, c * p[0], c * p[1], c});
             }
         }

@@ -106,8 +106,8 @@ final class PaintLie {
             }
         }
         solvedFrom = matrix;
-        double[] solved = NormalEquations.solve(
-                NormalEquations.factor(matrix, 0).orElseThrow(), right);
+        double[] solved =
+                NormalEquations.solve(NormalEquations.factor(matrix, 0).orElseThrow(), right);
         boolean changed = false;
         for (int way = 0; way < WAYS; way++) {
             changed |= Math.abs(solved[way] - off[way]) > 1e-9;

@@ -106,8 +106,7 @@ final class ParameterBasis {
             k += step[direction] * directions[direction][9];
             l += step[direction] * directions[direction][10];
         }
-        return new FloorProjection(
-                Homography.of(entries), projection.lens().withStrengths(held(k, 0.9), held(l, 0.5)));
+        return new FloorProjection(Homography.of(entries), projection.lens().withStrengths(held(k, 0.9), held(l, 0.5)));
     }
 
     private static double held(double strength, double most) {

@@ -206,6 +206,8 @@ final class PointsCalibrator {
         if (sigma > 2 * markError) {
             return fit + ", which is more than a careful mark; check them one by one.";
         }
-        return redundancy(kept) >= GOOD_REDUNDANCY ? fit + "." : fit + "; mark one more, so that a wrong one can be told.";
+        return redundancy(kept) >= GOOD_REDUNDANCY
+                ? fit + "."
+                : fit + "; mark one more, so that a wrong one can be told.";
     }
 }

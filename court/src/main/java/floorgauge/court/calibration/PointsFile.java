@@ -137,8 +137,8 @@ public final class PointsFile {
         PaintedLine line = CourtLines.named(rules, name.text()).orElseThrow(() -> unknownLine(name, rules));
         Integer before = names.putIfAbsent(name.text(), entry.line());
         if (before != null) {
-            throw entry.complaint(name.text() + " was already marked in line " + before
-                    + "; give all of its places in one entry");
+            throw entry.complaint(
+                    name.text() + " was already marked in line " + before + "; give all of its places in one entry");
         }
         List<MarkedPlace> places = new ArrayList<>();
         for (YamlNode pixel : entry.required("pixels").items()) {
@@ -150,7 +150,8 @@ public final class PointsFile {
             places.add(new MarkedPlace(label, line, film));
         }
         if (places.isEmpty()) {
-            throw entry.complaint(name.text() + " has no places; give at least one, as pixels: [[100, 200], [300, 210]]");
+            throw entry.complaint(
+                    name.text() + " has no places; give at least one, as pixels: [[100, 200], [300, 210]]");
         }
         return places;
     }

@@ -97,8 +97,7 @@ public record SavedCourt(Path file, CourtCalibration calibration) {
         try {
             FloorProjection projection = new FloorProjection(
                     Homography.of(numbers(root.required("floorToPixel"), 9)),
-                    new Lens(
-                            centre[0], centre[1], lens.required("radius").number(), strengths[0], strengths[1]));
+                    new Lens(centre[0], centre[1], lens.required("radius").number(), strengths[0], strengths[1]));
             return new SavedCourt(
                     file,
                     new CourtCalibration(
@@ -159,13 +158,17 @@ public record SavedCourt(Path file, CourtCalibration calibration) {
             return refused(String.format(Locale.ROOT, "half of the floor lies %.2f m or more beside it", moved));
         }
         String words = String.format(
-                Locale.ROOT, "The court saved in %s still fits: half of the floor lies within %.3f m of it.", name(), moved);
+                Locale.ROOT,
+                "The court saved in %s still fits: half of the floor lies within %.3f m of it.",
+                name(),
+                moved);
         return new Check(Optional.of(calibration.withReason(words)), words);
     }
 
     private Check refused(String why) {
         return new Check(
-                Optional.empty(), "The court saved in " + name() + " does not fit: " + why + "; it is looked for anew.");
+                Optional.empty(),
+                "The court saved in " + name() + " does not fit: " + why + "; it is looked for anew.");
     }
 
     private String name() {

@@ -96,7 +96,9 @@ class FloorProjectionTest {
     private static FloorProjection moved(FloorProjection projection, int parameter, double by) {
         if (parameter >= 9) {
             Lens lens = projection.lens();
-            return new FloorProjection(projection.floorToIdeal(), lens.withStrengths(lens.k() + (parameter == 9 ? by : 0), lens.l() + (parameter == 10 ? by : 0)));
+            return new FloorProjection(
+                    projection.floorToIdeal(),
+                    lens.withStrengths(lens.k() + (parameter == 9 ? by : 0), lens.l() + (parameter == 10 ? by : 0)));
         }
         double[] entries = projection.floorToIdeal().rowMajor();
         entries[parameter] += by;

@@ -83,7 +83,11 @@ class MarkedLinesTest {
     @Test
     void linesOfOneDirectionLeaveThePlaceOpen() {
         String[] along = {
-            "right-lane-line-near", "right-lane-line-far", "side-line-near", "side-line-far", "right-three-point-straight-far"
+            "right-lane-line-near",
+            "right-lane-line-far",
+            "side-line-near",
+            "side-line-far",
+            "right-three-point-straight-far"
         };
         List<CourtMark> marks = new ArrayList<>();
         for (String name : along) {
@@ -106,7 +110,10 @@ class MarkedLinesTest {
         assertThat(fit.calibration().reason()).contains("nothing checks them");
         for (FloorPoint at : List.of(new FloorPoint(12, 0), new FloorPoint(9, 2), new FloorPoint(10, -2))) {
             double[] film = SCENE.film(at.xMetres(), at.yMetres(), 0);
-            assertThat(fit.calibration().floorAt(new PixelPoint(film[0], film[1]), 0, 0).mean().distanceTo(at))
+            assertThat(fit.calibration()
+                            .floorAt(new PixelPoint(film[0], film[1]), 0, 0)
+                            .mean()
+                            .distanceTo(at))
                     .isLessThan(1e-4);
         }
     }
@@ -138,7 +145,12 @@ class MarkedLinesTest {
         Random random = new Random(7);
         List<CourtMark> marks = marks(SCENE, FOUR, 4, 0.5, random);
         MarkedPlace first = (MarkedPlace) marks.get(1);
-        marks.set(1, new MarkedPlace(first.label(), first.line(), new PixelPoint(first.pixel().x() + 25, first.pixel().y() + 25)));
+        marks.set(
+                1,
+                new MarkedPlace(
+                        first.label(),
+                        first.line(),
+                        new PixelPoint(first.pixel().x() + 25, first.pixel().y() + 25)));
         PointsFit fit = fit(SCENE, marks);
         assertThat(fit.suspect()).contains(first.label());
     }
@@ -147,7 +159,12 @@ class MarkedLinesTest {
     void manyMarksCarryTheLens() {
         PlanarScene barrel = PlanarScene.halfCourtThroughBarrelLens();
         String[] names = {
-            "right-lane-line-near", "right-lane-line-far", "right-free-throw-line", "right-end-line", "side-line-far", "centre-line"
+            "right-lane-line-near",
+            "right-lane-line-far",
+            "right-free-throw-line",
+            "right-end-line",
+            "side-line-far",
+            "centre-line"
         };
         PointsFit fit = fit(barrel, marks(barrel, names, 6, 0, new Random(1)));
         assertThat(fit.calibration().projection().orElseThrow().lens().k())

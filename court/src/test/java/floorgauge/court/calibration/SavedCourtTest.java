@@ -55,7 +55,8 @@ class SavedCourtTest {
         assertWrong(text.replace("rules: fiba", "rules: polo"), "unknown rule book: polo");
         assertWrong(text.replace("status: good", "status: none"), "good or weak");
         assertWrong(text.replaceAll("floorToPixel: \\[[^,]*,", "floorToPixel: ["), "expected 9 numbers, but found 8");
-        assertWrong(text.replaceAll("floorToPixel: \\[.*]", "floorToPixel: [0,0,0,0,0,0,0,0,0]"), "no court that a camera");
+        assertWrong(
+                text.replaceAll("floorToPixel: \\[.*]", "floorToPixel: [0,0,0,0,0,0,0,0,0]"), "no court that a camera");
         assertWrong(text.replaceAll("covariance: \\[[^,]*,", "covariance: [NaN,"), "finite number");
         assertWrong(text.replaceAll("(?m)^lens.*$", ""), "\"lens\" is missing");
     }
@@ -75,7 +76,8 @@ class SavedCourtTest {
         CourtCalibration read = SavedCourt.read(file(SavedCourt.text(saved))).calibration();
         assertThat(read.projection().orElseThrow().floorToIdeal().rowMajor())
                 .isEqualTo(saved.projection().orElseThrow().floorToIdeal().rowMajor());
-        assertThat(read.projection().orElseThrow().lens()).isEqualTo(saved.projection().orElseThrow().lens());
+        assertThat(read.projection().orElseThrow().lens())
+                .isEqualTo(saved.projection().orElseThrow().lens());
         assertThat(read.covariance()).isEqualTo(saved.covariance());
         assertThat(read.coverage()).isEqualTo(saved.coverage());
         assertThat(read.status()).isEqualTo(saved.status());
@@ -87,7 +89,9 @@ class SavedCourtTest {
         OpenCv.load();
         SavedCourt same = SavedCourt.read(file(SavedCourt.text(marked(0))));
         SavedCourt moved = SavedCourt.read(file(SavedCourt.text(marked(9))));
-        List<Mat> frames = new CourtPicture(SCENE, new double[] {245, 245, 245}, 0.05, 11).withCourt().frames(3, 4);
+        List<Mat> frames = new CourtPicture(SCENE, new double[] {245, 245, 245}, 0.05, 11)
+                .withCourt()
+                .frames(3, 4);
         try {
             SavedCourt.Check check = same.check(frames);
             assertThat(check.words()).contains("hall é.yaml still fits");
@@ -95,7 +99,9 @@ class SavedCourtTest {
             assertThat(kept.projection()).isEqualTo(same.calibration().projection());
             FloorPoint at = new FloorPoint(9, 2);
             double[] film = SCENE.film(9, 2, 0);
-            assertThat(kept.floorAt(new PixelPoint(film[0], film[1]), 0, 0).mean().distanceTo(at))
+            assertThat(kept.floorAt(new PixelPoint(film[0], film[1]), 0, 0)
+                            .mean()
+                            .distanceTo(at))
                     .isLessThan(0.02);
             assertThat(same.check(frames)).isEqualTo(check);
 

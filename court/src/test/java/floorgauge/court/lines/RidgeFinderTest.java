@@ -53,7 +53,10 @@ class RidgeFinderTest {
     @Test
     void aBareFloorHasNoRidges() {
         Mat bare = stripe(60, 0, 0.3);
-        assertThat(RidgeFinder.find(bare).stream().filter(p -> p.y() > 20 && p.y() < 100).count()).isZero();
+        assertThat(RidgeFinder.find(bare).stream()
+                        .filter(p -> p.y() > 20 && p.y() < 100)
+                        .count())
+                .isZero();
         bare.release();
     }
 
@@ -67,7 +70,9 @@ class RidgeFinderTest {
     @Test
     void shadeAcrossAFaintStripeDoesNotMoveIt() {
         for (double slope : new double[] {-0.4, 0.4}) {
-            assertThat(meanRow(stripe(60.25, 14, slope))).as("slope %.1f", slope).isBetween(60.15, 60.35);
+            assertThat(meanRow(stripe(60.25, 14, slope)))
+                    .as("slope %.1f", slope)
+                    .isBetween(60.15, 60.35);
         }
     }
 }

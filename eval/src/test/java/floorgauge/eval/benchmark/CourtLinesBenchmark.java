@@ -77,10 +77,7 @@ public class CourtLinesBenchmark {
 
     /** As above, for one picture: what the search for a court rests on. */
     @Benchmark
-    @Floor(
-            work = "the middles of all stripes in a picture",
-            operations = 1280 * 720 * 3 * 4.0,
-            bytes = 1280 * 720 * 3)
+    @Floor(work = "the middles of all stripes in a picture", operations = 1280 * 720 * 3 * 4.0, bytes = 1280 * 720 * 3)
     public List<RidgePoint> stripes() {
         return RidgeFinder.find(frames.get(0));
     }
