@@ -214,6 +214,35 @@ final class LineObservations implements ProjectionRefiner.Observations {
         return TUKEY * TUKEY / 6 * (1 - inner * inner * inner);
     }
 
+    /**
+     * How each painted line pulls the parameters where it lies off its place, in a fit that takes lines to lie where the
+     * book has them: for each way of {@link PaintLie} the gradient of the fit by the parameters, residuals in units of
+     * sigma.
+     */
+    double[][] pullOfLines(FloorProjection projection) {
+        double[][] pull = new double[PaintLie.WAYS * samples.lines.size()][FloorProjection.PARAMETERS];
+        double[][] byFloor = new double[2][2];
+        double[][] by = new double[2][FloorProjection.PARAMETERS];
+        double[] shares = new double[PaintLie.WAYS];
+        for (Match m : matches) {
+            int i = m.sample();
+            double inner = tukey(residual(m, projection) / sigmaPixels);
+            if (!(inner > 0) || !projection.derivatives(samples.x[i], samples.y[i], byFloor, by)) {
+                continue;
+            }
+            double metre = signedMetreAcross(samples, i, m.normalX(), m.normalY(), byFloor) / sigmaPixels;
+            PaintLie.shares(samples, i, metre, sigmaPixels, shares);
+            for (int k = 0; k < FloorProjection.PARAMETERS; k++) {
+                double row = (by[0][k] * m.normalX() + by[1][k] * m.normalY()) / sigmaPixels;
+                for (int way = 0; way < PaintLie.WAYS; way++) {
+                    pull[PaintLie.WAYS * samples.line[i] + way][k] +=
+                            m.weight() * inner * inner * row * shares[way];
+                }
+            }
+        }
+        return pull;
+    }
+
     private void addLens(Lens lens, ParameterBasis basis, NormalEquations into) {
         double[] strengths = {lens.k(), lens.l()};
         for (int term = 0; term < basis.size() - ParameterBasis.FIRST_LENS; term++) {

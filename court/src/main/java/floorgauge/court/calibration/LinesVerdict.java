@@ -37,6 +37,9 @@ final class LinesVerdict {
     /** The same in the first fit of a court that is followed: the camera's motion between two pictures is known so well. */
     private static final double REACH_FOLLOWED = 0.008;
 
+    /** Fits with places of the lines' own: each finds their noise anew. */
+    private static final int OWN_ROUNDS = 3;
+
     /** Steps of each fit before the paint is looked for again. */
     private static final int STEPS = 20;
 
@@ -117,7 +120,7 @@ final class LinesVerdict {
                                 p.residuals(tried, basis, into);
                             })
                             .orElse(lines),
-                    2,
+                    1,
                     STEPS);
             if (fit.isEmpty()) {
                 return LinesFit.none(none("The painted lines that were found leave the camera's place open."));
@@ -126,10 +129,15 @@ final class LinesVerdict {
             double[] left = observations.aboutLines(projection);
             sigma = scale(left);
             asOne = countAsOne(observations, left, sigma);
-            observations = find(projection, REACH, sigma, prediction).withOwnPlaces(TAKEN_UP * asOne);
+            observations = find(projection, REACH, sigma, prediction);
         }
-        ProjectionCovariance covariance =
-                fit.orElseThrow().unitCovariance().scaled(observations.paintVariance(projection));
+        ProjectionCovariance unit = fit.orElseThrow().unitCovariance();
+        Placed placed = new Placed(
+                projection, unit.scaled(asOne).withPulls(unit, observations.pullOfLines(projection)));
+        if (prediction.isEmpty()) {
+            // Whether it is a court at all was settled above, by lines that must lie where the book has them.
+            placed = withOwnPlaces(projection, sigma, asOne).orElse(placed);
+        }
         double filmScale = (double) filmWidth / width;
         CourtCalibration measured = new CourtCalibration(
                 rules,
@@ -137,10 +145,36 @@ final class LinesVerdict {
                 "",
                 filmWidth,
                 filmHeight,
-                Optional.of(projection.forPictureScaledBy(filmScale)),
-                inFilm(covariance, filmScale),
+                Optional.of(placed.projection().forPictureScaledBy(filmScale)),
+                inFilm(placed.covariance(), filmScale),
                 Coverage.around(matched(observations), MARGIN_METRES));
         return judged(measured, observations, scores, sigma * filmScale, prediction.isPresent());
+    }
+
+    /** A court and how uncertain it is, working pixels. */
+    private record Placed(FloorProjection projection, ProjectionCovariance covariance) {}
+
+    /** The last fit of a court that stands still: each line has a place of its own, and the lens its second strength. */
+    private Optional<Placed> withOwnPlaces(FloorProjection near, double spread, double together) {
+        FloorProjection projection = near;
+        double sigma = spread;
+        double asOne = together;
+        Optional<Placed> placed = Optional.empty();
+        for (int round = 0; round < OWN_ROUNDS; round++) {
+            LineObservations observations =
+                    find(projection, REACH, sigma, Optional.empty()).withOwnPlaces(TAKEN_UP * asOne);
+            Optional<ProjectionRefiner.Fit> fit = ProjectionRefiner.refine(projection, observations, 2, STEPS);
+            if (fit.isEmpty()) {
+                return Optional.empty();
+            }
+            projection = fit.get().projection();
+            double[] left = observations.aboutLines(projection);
+            sigma = scale(left);
+            asOne = countAsOne(observations, left, sigma);
+            placed = Optional.of(new Placed(
+                    projection, fit.get().unitCovariance().scaled(observations.paintVariance(projection))));
+        }
+        return placed;
     }
 
     private LineObservations find(

@@ -56,6 +56,25 @@ public final class ProjectionCovariance {
         return of(scaled);
     }
 
+    /** {@code C + sum (U g)(U g)'}: with what errors of unit size, each pulling along its own gradient g, add to it. */
+    ProjectionCovariance withPulls(ProjectionCovariance unit, double[][] gradients) {
+        double[] sum = entries.clone();
+        for (double[] gradient : gradients) {
+            double[] move = new double[N];
+            for (int row = 0; row < N; row++) {
+                for (int column = 0; column < N; column++) {
+                    move[row] += unit.entries[N * row + column] * gradient[column];
+                }
+            }
+            for (int row = 0; row < N; row++) {
+                for (int column = 0; column < N; column++) {
+                    sum[N * row + column] += move[row] * move[column];
+                }
+            }
+        }
+        return of(sum);
+    }
+
     /** {@code M C M'} for a 11 x 11 matrix: the covariance of linear functions of the parameters. */
     ProjectionCovariance mapped(double[][] matrix) {
         double[] mapped = new double[N * N];
