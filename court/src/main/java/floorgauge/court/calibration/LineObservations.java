@@ -235,8 +235,7 @@ final class LineObservations implements ProjectionRefiner.Observations {
             for (int k = 0; k < FloorProjection.PARAMETERS; k++) {
                 double row = (by[0][k] * m.normalX() + by[1][k] * m.normalY()) / sigmaPixels;
                 for (int way = 0; way < PaintLie.WAYS; way++) {
-                    pull[PaintLie.WAYS * samples.line[i] + way][k] +=
-                            m.weight() * inner * inner * row * shares[way];
+                    pull[PaintLie.WAYS * samples.line[i] + way][k] += m.weight() * inner * inner * row * shares[way];
                 }
             }
         }

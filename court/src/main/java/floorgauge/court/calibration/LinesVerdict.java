@@ -132,8 +132,8 @@ final class LinesVerdict {
             observations = find(projection, REACH, sigma, prediction);
         }
         ProjectionCovariance unit = fit.orElseThrow().unitCovariance();
-        Placed placed = new Placed(
-                projection, unit.scaled(asOne).withPulls(unit, observations.pullOfLines(projection)));
+        Placed placed =
+                new Placed(projection, unit.scaled(asOne).withPulls(unit, observations.pullOfLines(projection)));
         if (prediction.isEmpty()) {
             // Whether it is a court at all was settled above, by lines that must lie where the book has them.
             placed = withOwnPlaces(projection, sigma, asOne).orElse(placed);
@@ -171,8 +171,8 @@ final class LinesVerdict {
             double[] left = observations.aboutLines(projection);
             sigma = scale(left);
             asOne = countAsOne(observations, left, sigma);
-            placed = Optional.of(new Placed(
-                    projection, fit.get().unitCovariance().scaled(observations.paintVariance(projection))));
+            placed = Optional.of(
+                    new Placed(projection, fit.get().unitCovariance().scaled(observations.paintVariance(projection))));
         }
         return placed;
     }
