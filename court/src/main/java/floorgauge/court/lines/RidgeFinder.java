@@ -99,9 +99,7 @@ public final class RidgeFinder {
         }
         for (int p = 0; p < best.length; p++) {
             float response = strongest.response[p];
-            if (response > NOISE_FACTOR
-                    && response > best[p]
-                    && Math.abs(strongest.t[p]) < PIXEL_REACH + MOST_SHADE * scale) {
+            if (response > NOISE_FACTOR && response > best[p] && Math.abs(strongest.t[p]) < PIXEL_REACH) {
                 double t = strongest.t[p] + shade(p, strongest, scale);
                 if (Math.abs(t) < PIXEL_REACH) {
                     best[p] = response;
