@@ -26,8 +26,11 @@ public final class KitSampler implements AutoCloseable {
     /** A smaller patch says nothing of a colour. */
     private static final int LEAST_PIXELS = 3;
 
-    /** Part of the shirt that may be hidden by others before it is not sampled. */
-    private static final double MOST_HIDDEN = 0.25;
+    /** Part of the shirt that must be in sight; what others before it hide is not sampled. */
+    private static final double LEAST_IN_SIGHT = 0.3;
+
+    /** The outer tenth of a box on either side holds arms and feet at most: it hides no shirt. */
+    private static final double SIDE = 0.1;
 
     private final Mat small = new Mat();
     private final Mat lab = new Mat();
@@ -42,9 +45,8 @@ public final class KitSampler implements AutoCloseable {
      */
     public Optional<KitColour> sample(Mat picture, ImageBox box, Optional<Pose> pose, List<ImageBox> others) {
         ImageBox shirt = pose.flatMap(KitSampler::torso).orElseGet(() -> chest(box));
-        if (isHidden(box, shirt, others)) {
-            return Optional.empty();
-        }
+        List<ImageBox> before =
+                others.stream().filter(o -> o.bottom() > box.bottom()).toList();
         int left = (int) Math.max(0, Math.round(shirt.left()));
         int top = (int) Math.max(0, Math.round(shirt.top()));
         int right = (int) Math.min(picture.cols(), Math.round(shirt.right()));
@@ -59,19 +61,30 @@ public final class KitSampler implements AutoCloseable {
         } finally {
             patch.release();
         }
-        return Optional.of(histogram());
+        double stepX = (double) (right - left) / small.cols();
+        double stepY = (double) (bottom - top) / small.rows();
+        return histogram(left, top, stepX, stepY, before);
     }
 
-    /** OpenCV's 8-bit Lab: L* times 255/100, a* and b* plus 128. */
-    private KitColour histogram() {
+    /**
+     * Of the patch in {@code small}, whose pixels are so large in the picture. OpenCV's 8-bit Lab: L* times 255/100, a* and b*
+     * plus 128.
+     */
+    private Optional<KitColour> histogram(double left, double top, double stepX, double stepY, List<ImageBox> before) {
         Imgproc.cvtColor(small, lab, Imgproc.COLOR_BGR2Lab);
         byte[] values = new byte[(int) lab.total() * 3];
         lab.get(0, 0, values);
         KitColour.Sampler sampler = new KitColour.Sampler();
         for (int i = 0; i < values.length; i += 3) {
-            sampler.add((values[i] & 0xFF) * 100.0 / 255, (values[i + 1] & 0xFF) - 128, (values[i + 2] & 0xFF) - 128);
+            double x = left + (i / 3 % small.cols() + 0.5) * stepX - 0.5;
+            double y = top + (i / 3 / small.cols() + 0.5) * stepY - 0.5;
+            if (!isHidden(x, y, before)) {
+                sampler.add(
+                        (values[i] & 0xFF) * 100.0 / 255, (values[i + 1] & 0xFF) - 128, (values[i + 2] & 0xFF) - 128);
+            }
         }
-        return sampler.kit();
+        double least = Math.max(LEAST_PIXELS * LEAST_PIXELS, LEAST_IN_SIGHT * values.length / 3);
+        return sampler.pixels() < least ? Optional.empty() : Optional.of(sampler.kit());
     }
 
     private static ImageBox chest(ImageBox box) {
@@ -104,14 +117,12 @@ public final class KitSampler implements AutoCloseable {
         return Optional.of(new ImageBox(middle - half, top, 2 * half, bottom - top));
     }
 
-    private static boolean isHidden(ImageBox box, ImageBox shirt, List<ImageBox> others) {
-        double hidden = 0;
-        for (ImageBox other : others) {
-            if (other.bottom() > box.bottom()) {
-                hidden += other.intersectionArea(shirt);
-            }
-        }
-        return hidden > MOST_HIDDEN * shirt.area();
+    private static boolean isHidden(double x, double y, List<ImageBox> before) {
+        return before.stream()
+                .anyMatch(b -> x >= b.left() + SIDE * b.width()
+                        && x <= b.right() - SIDE * b.width()
+                        && y >= b.top()
+                        && y <= b.bottom());
     }
 
     @Override
