@@ -73,6 +73,8 @@ public final class TrackNumbers {
         for (double log : logs) {
             sum += Math.exp(log - logs[best]);
         }
-        return best == NumberBelief.NUMBERS ? Optional.empty() : Optional.of(new JerseyReading(best, (1 - WRONG_ALIKE) / sum));
+        return best == NumberBelief.NUMBERS
+                ? Optional.empty()
+                : Optional.of(new JerseyReading(best, (1 - WRONG_ALIKE) / sum));
     }
 }

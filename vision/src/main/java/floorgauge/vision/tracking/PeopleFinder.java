@@ -177,7 +177,10 @@ final class PeopleFinder implements AutoCloseable {
         if (settings.parts().pose()) {
             List<List<Pose>> joints = times.during("poses", () -> poses.estimate(mats, boxes));
             for (int i = 0; i < pictures.size(); i++) {
-                looks.add(look(pictures.get(i), found.get(i), LegClaims.settled(PoseClaims.settled(players.get(i), joints.get(i)))));
+                looks.add(look(
+                        pictures.get(i),
+                        found.get(i),
+                        LegClaims.settled(PoseClaims.settled(players.get(i), joints.get(i)))));
             }
         } else {
             for (int i = 0; i < pictures.size(); i++) {
