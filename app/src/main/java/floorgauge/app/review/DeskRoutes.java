@@ -120,9 +120,7 @@ final class DeskRoutes {
         ExportKind.CLIPS.write(
                 new ExportOrder(
                         List.of(FilmChoice.of(
-                                measured,
-                                new SeasonBook(room.store()),
-                                (f, one) -> one.number() == found.number())),
+                                measured, new SeasonBook(room.store()), (f, one) -> one.number() == found.number())),
                         new Cut.Room(CLIP_ROOM_SECONDS, CLIP_ROOM_SECONDS),
                         new FilmSearch(List.of(file))),
                 folder);

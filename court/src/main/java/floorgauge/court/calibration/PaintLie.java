@@ -2,7 +2,6 @@ package floorgauge.court.calibration;
 
 import floorgauge.court.rules.PaintedLine;
 import java.util.Arrays;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Where a painted line lies beside its place in the book: a straight line off at either of its ends, an arc's centre off
@@ -36,16 +35,19 @@ final class PaintLie {
 
     private static final int WIDE_STEPS = 3;
 
+    /** In place of shares: the line has no place of its own. */
+    private static final double[][] AS_PAINTED = {};
+
     private final int first;
     private final int last;
     private final double[] residual;
-    private final double[] @Nullable [] shares;
+    private final double[][] shares;
     private final double[] off = new double[WAYS];
     private double[][] mixed = new double[0][];
     private final double[][] own = new double[WAYS][WAYS];
     private double[][] solvedFrom = new double[WAYS][WAYS];
 
-    private PaintLie(int first, int last, double[] residual, double[] @Nullable [] shares) {
+    private PaintLie(int first, int last, double[] residual, double[][] shares) {
         this.first = first;
         this.last = last;
         this.residual = Arrays.copyOfRange(residual, first, last);
@@ -54,7 +56,7 @@ final class PaintLie {
 
     /** A line taken to lie where the book has it. */
     static PaintLie asPainted(int first, int last, double[] residual) {
-        return new PaintLie(first, last, residual, null);
+        return new PaintLie(first, last, residual, AS_PAINTED);
     }
 
     /**
@@ -124,7 +126,7 @@ final class PaintLie {
     }
 
     private double[][] shares() {
-        if (shares == null) {
+        if (shares == AS_PAINTED) {
             throw new IllegalStateException("a line as painted has no place of its own");
         }
         return shares;
@@ -188,7 +190,7 @@ final class PaintLie {
 
     /** Notes what a match tells of both the court's place and the line's. */
     void mix(int match, double[] derivative, double weight) {
-        if (shares == null) {
+        if (shares == AS_PAINTED) {
             return;
         }
         if (mixed.length == 0) {

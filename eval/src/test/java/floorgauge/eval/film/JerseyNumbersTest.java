@@ -55,7 +55,8 @@ class JerseyNumbersTest {
         try (NumberReader reader = new NumberReader(ModelFolder.standard())) {
             for (String clip : CLIPS) {
                 Map<Integer, OptionalInt> worn = new TreeMap<>();
-                for (LabelledPerson p : LabelReader.read(file(clip, ".labels.json")).people()) {
+                for (LabelledPerson p :
+                        LabelReader.read(file(clip, ".labels.json")).people()) {
                     worn.put(p.id(), p.number());
                 }
                 Map<Integer, List<NumberBelief>> seen = seen(clip, reader);

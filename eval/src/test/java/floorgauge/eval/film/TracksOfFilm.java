@@ -22,10 +22,10 @@ final class TracksOfFilm {
         floorgauge.court.calibration.OpenCv.load();
         Core.setNumThreads(Integer.parseInt(arguments[1]));
         try (FilmTracker tracker = new FilmTracker(TrackingSettings.defaults().withEveryone())) {
-            FilmTracks tracks = tracker.track(Path.of(arguments[0]), floor(), (t, d) -> {})
-                    .tracks();
-            byte[] digest =
-                    MessageDigest.getInstance("SHA-256").digest(tracks.toString().getBytes(StandardCharsets.UTF_8));
+            FilmTracks tracks =
+                    tracker.track(Path.of(arguments[0]), floor(), (t, d) -> {}).tracks();
+            byte[] digest = MessageDigest.getInstance("SHA-256")
+                    .digest(tracks.toString().getBytes(StandardCharsets.UTF_8));
             System.out.println(
                     tracks.players().size() + " tracks, " + HexFormat.of().formatHex(digest));
         }
