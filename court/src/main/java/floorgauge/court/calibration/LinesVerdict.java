@@ -376,7 +376,9 @@ final class LinesVerdict {
             }
             // Any four lines fit some court: the fifth is the first evidence.
             boolean enough = along + across + arcs >= 5 && along >= 1 && across >= 1;
-            if (score < LEAST_SCORE || share < LEAST_SHARE || !enough || noArc || ambiguous()) {
+            // Without its arcs a court is told from the parallel lines of other sports by its lines both ways alone.
+            boolean straightOnly = arcsMissing && Math.min(along, across) < 2;
+            if (score < LEAST_SCORE || share < LEAST_SHARE || !enough || noArc || straightOnly || ambiguous()) {
                 return CalibrationStatus.NONE;
             }
             boolean good = share >= GOOD_SHARE
