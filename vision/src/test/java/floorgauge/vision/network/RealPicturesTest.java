@@ -168,7 +168,7 @@ class RealPicturesTest {
                 new ObjectMapper().readTree(people.resolve("annotations.json").toFile());
         Map<Integer, List<JsonNode>> byImage = new TreeMap<>();
         for (JsonNode label : labels.get("annotations")) {
-            if (label.get("num_keypoints").asInt() >= 14
+            if (label.path("num_keypoints").asInt() >= 14
                     && label.get("bbox").get(3).asDouble() >= 80) {
                 byImage.computeIfAbsent(label.get("image_id").asInt(), i -> new ArrayList<>())
                         .add(label);
