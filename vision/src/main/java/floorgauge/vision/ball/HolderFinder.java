@@ -57,7 +57,7 @@ final class HolderFinder {
     private static final double HANDOFF_METRES = 1.6;
     private static final double IMPOSSIBLE = 25;
 
-    /** Sightings this far apart count in full; those of neighbouring looks are alike and say the same twice, seconds. */
+    /** Looks this far apart count in full for one holder against another; nearer ones say the same twice, seconds. */
     private static final double ALIKE_SECONDS = 0.25;
 
     /** Points further apart than this begin anew, seconds. */
@@ -175,22 +175,29 @@ final class HolderFinder {
         List<Double> cost = new ArrayList<>();
         for (Optional<Team> side : SIDES) {
             choices.add(new Choice(NOBODY, side, false));
-            cost.add(weight * COST_OF_FLIGHT);
+            cost.add(COST_OF_FLIGHT);
         }
+        Map<Integer, Double> held = new LinkedHashMap<>();
         for (PlayerNear player : players.at(point.timeSeconds())) {
             Optional<Sight> seen =
                     Sight.of(camera, point.sighting().centre(), player.foot().mean());
-            if (seen.isEmpty()) {
-                continue;
+            if (seen.isPresent()) {
+                Sight sight = seen.get();
+                near.put(player.id(), player);
+                sights.put(player.id(), sight);
+                held.put(
+                        player.id(),
+                        cost(point, player, sight)
+                                + running(sight, last.sights().get(player.id()), seconds));
             }
-            Sight sight = seen.get();
-            near.put(player.id(), player);
-            sights.put(player.id(), sight);
-            double held = weight * cost(point, player, sight)
-                    + running(sight, last.sights().get(player.id()), seconds);
+        }
+        // Whether somebody holds it is told anew by every look, by whoever fits it best; who of two does, is not.
+        double least =
+                held.values().stream().mapToDouble(Double::doubleValue).min().orElse(0);
+        for (PlayerNear player : near.values()) {
             for (Choice choice : choices(player)) {
                 choices.add(choice);
-                cost.add(held);
+                cost.add(least + weight * (held.get(player.id()) - least));
             }
         }
         return new Stage(
