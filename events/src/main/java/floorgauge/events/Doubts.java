@@ -61,22 +61,7 @@ final class Doubts {
                 }
             }
         }
-        return counted.isEmpty()
-                ? finding
-                : new Finding(
-                        finding.kind(),
-                        finding.label(),
-                        finding.fromSeconds(),
-                        finding.toSeconds(),
-                        finding.roles(),
-                        finding.figures(),
-                        finding.probability() * sound,
-                        finding.severity(),
-                        finding.sentence(),
-                        finding.frames(),
-                        finding.ticks(),
-                        finding.marks(),
-                        notSeen);
+        return counted.isEmpty() ? finding : finding.doubted(finding.probability() * sound, notSeen);
     }
 
     private static String reason(IdentityDoubt doubt) {

@@ -21,22 +21,6 @@ public record ChosenFinding(int number, int possession, Finding finding) {
 
     /** The same in another sentence. */
     ChosenFinding saying(String sentence) {
-        return new ChosenFinding(
-                number,
-                possession,
-                new Finding(
-                        finding.kind(),
-                        finding.label(),
-                        finding.fromSeconds(),
-                        finding.toSeconds(),
-                        finding.roles(),
-                        finding.figures(),
-                        finding.probability(),
-                        finding.severity(),
-                        sentence,
-                        finding.frames(),
-                        finding.ticks(),
-                        finding.marks(),
-                        finding.notSeen()));
+        return new ChosenFinding(number, possession, finding.saying(sentence));
     }
 }

@@ -71,4 +71,36 @@ public record Finding(
     public Optional<Figure> figure(String name) {
         return figures.stream().filter(f -> f.name().equals(name)).findFirst();
     }
+
+    /** The same in another sentence. */
+    public Finding saying(String otherSentence) {
+        return with(probability, otherSentence, notSeen);
+    }
+
+    /**
+     * The same, less sure.
+     *
+     * @param otherProbability 0 to 1
+     * @param unseen all that was not seen, and why
+     */
+    public Finding doubted(double otherProbability, List<NotSeen> unseen) {
+        return with(otherProbability, sentence, unseen);
+    }
+
+    private Finding with(double otherProbability, String otherSentence, List<NotSeen> unseen) {
+        return new Finding(
+                kind,
+                label,
+                fromSeconds,
+                toSeconds,
+                roles,
+                figures,
+                otherProbability,
+                severity,
+                otherSentence,
+                frames,
+                ticks,
+                marks,
+                unseen);
+    }
 }
