@@ -26,28 +26,36 @@ final class SeasonPlan {
     private static final String SOUND = "sound";
 
     /**
-     * An action of the scenario library with the versions in which a screen goes wrong and in which the ball is held. A version
-     * that the library does not have is played soundly.
+     * An action of the scenario library with the version in which a screen or the spacing goes wrong and the one in which the
+     * ball or a cut comes at the wrong time. Actions are chosen whose faults are plain enough to be flagged more often than
+     * not when seen by a good tracker: a practice is to have something to judge.
      */
-    private record Action(String name, String screenFault, String passFault) {
+    private record Action(String name, String screenFault, String timingFault) {
+
+        Action {
+            for (String version : List.of(SOUND, screenFault, timingFault)) {
+                if (!LIBRARY.contains(name + "-" + version)) {
+                    throw new IllegalArgumentException("the scenario library has no " + name + "-" + version);
+                }
+            }
+        }
 
         String scene(String version) {
-            String scene = name + "-" + version;
-            return LIBRARY.contains(scene) ? scene : name + "-" + SOUND;
+            return name + "-" + version;
         }
     }
 
     private static final Set<String> LIBRARY = Set.copyOf(ScenarioLibrary.list());
 
     private static final List<Action> ACTIONS = List.of(
-            new Action("pin-down", "screen-misses", "pass-held"),
-            new Action("chin-flare", "screen-misses", "late-cut"),
+            new Action("pin-down", "screener-moving", "early-cut"),
+            new Action("horns-stagger", "screen-misses", "pass-held"),
             new Action("floppy", "right-misses", "pass-held"),
             new Action("flex-down", "down-misses", "impatient"),
-            new Action("high-ball-screen", "screener-moving", "screen-misses"),
-            new Action("ball-screen-blitz", "screen-misses", "pass-held"),
-            new Action("isolation", "crowded", "stalled"),
-            new Action("horns-backdoor", "crowded", "pass-held"));
+            new Action("high-ball-screen", "screen-misses", "screener-moving"),
+            new Action("pick-and-pop", "screen-misses", "pass-held"),
+            new Action("isolation", "crowded", "crowded"),
+            new Action("motion-weak", "cross-misses", "pass-held"));
 
     private static final Map<Integer, String> TITLES = Map.of(0, "screens and counters", 1, "half court, five on five");
 
@@ -74,11 +82,11 @@ final class SeasonPlan {
             boolean secondCentre = (i + number) % 4 == 3;
             double learnt = week / (double) (WEEKS - 1);
             double screenFault = light && !secondCentre ? 0.80 - 0.65 * learnt : 0.35;
-            double passFault = light ? 0.20 : 0.15 + 0.45 * learnt;
+            double timingFault = light ? 0.20 : 0.15 + 0.45 * learnt;
             double chance = random.nextDouble();
             String version = chance < screenFault
                     ? action.screenFault()
-                    : chance < screenFault + passFault ? action.passFault() : SOUND;
+                    : chance < screenFault + timingFault ? action.timingFault() : SOUND;
             list.add(new Repetition(
                     action.scene(version), random.nextBoolean(), light, secondCentre, SEED + number * 100L + i));
         }
