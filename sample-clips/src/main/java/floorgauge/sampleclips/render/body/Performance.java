@@ -1,13 +1,14 @@
 package floorgauge.sampleclips.render.body;
 
+import floorgauge.sampleclips.movement.Gait;
 import floorgauge.sampleclips.scene.Action;
 import floorgauge.sampleclips.scene.PersonState;
 import java.util.List;
 
 /**
  * One person's course through a scene on a fine, even time grid: the states, the body style with changes of action smoothed
- * out, and both feet. Feet are planted: a foot in stance does not slide, and it is set down where the body will be at the
- * middle of that stance.
+ * out, and both feet. Feet are planted: a foot in stance does not slide, and it is set down where the body will be a little
+ * before the middle of that stance, as near before the hips as a leg reaches.
  */
 public final class Performance {
 
@@ -19,6 +20,12 @@ public final class Performance {
     private static final double CORRECTION_SECONDS = 0.24;
     private static final double CORRECTION_METRES = 0.11;
     private static final double AIRBORNE_METRES = 0.015;
+
+    /** Of a stance, when the hips pass over the ankle: it lands less far ahead than it is left behind (from memory). */
+    private static final double OVER_THE_FOOT = 0.38;
+
+    /** Who slides to a side lifts one foot at a time. */
+    private static final double SLIDING_SWING_SHARE = 0.5;
 
     private final Proportions proportions;
     private final List<PersonState> states;
@@ -124,18 +131,18 @@ public final class Performance {
         return out;
     }
 
-    /** Share of a two-step cycle for which a foot is off the floor: walking 0.38, running up to 0.62 (common practice). */
-    private static double swingShare(double speed) {
-        return Math.max(0.38, Math.min(0.62, 0.38 + 0.08 * (speed - 1.5)));
+    private double swingShare(int i) {
+        double forward = Gait.swingShare(speeds[i]);
+        double sideways = Math.min(SLIDING_SWING_SHARE, forward);
+        return sideways + forwardShare(states.get(i)) * (forward - sideways);
     }
 
     private boolean swings(int i, double offset) {
-        double speed = speeds[i];
-        if (speed < WALKING) {
+        if (speeds[i] < WALKING) {
             return false;
         }
         double turn = (states.get(i).gaitPhaseRadians() - offset) / (2 * Math.PI);
-        return turn - Math.floor(turn) < swingShare(speed);
+        return turn - Math.floor(turn) < swingShare(i);
     }
 
     private Foot[] feet(double offset, int side) {
@@ -196,15 +203,16 @@ public final class Performance {
         return Math.max(i, Math.min(states.size(), from + RATE / 10));
     }
 
-    /** Where to set the foot down: under the body at the middle of the stance that follows. */
+    /** Where to set the foot down: where the body will be when it passes over it in the stance that follows. */
     private Foot landing(int end, double offset, int side) {
         int limit = Math.min(states.size() - 1, end + (int) (0.6 * RATE));
-        int i = Math.min(states.size() - 1, end);
+        int down = Math.min(states.size() - 1, end);
+        int i = down;
         while (i < limit && !swings(i, offset) && speeds[i] >= WALKING) {
             i++;
         }
         boolean stops = speeds[i] < WALKING;
-        return target(stops ? i : (end + i) / 2, speeds[Math.min(end, states.size() - 1)], side);
+        return target(stops ? i : down + (int) (OVER_THE_FOOT * (i - down)), speeds[down], side);
     }
 
     private Foot target(int i, double speed, int side) {
@@ -240,16 +248,21 @@ public final class Performance {
         return myTurn && (off > CORRECTION_METRES || turn > 0.5);
     }
 
+    /**
+     * A foot's way through the air: it leaves the floor heel first, rises at once, and is let down softly, so that the
+     * leading foot of a runner is low through all of the flight.
+     */
     private Foot swing(Foot[] out, Foot from, int start, int end, Foot to) {
-        double speed = speeds[Math.min(start, speeds.length - 1)];
+        int first = Math.min(start, speeds.length - 1);
+        double speed = speeds[first];
         double distance = Math.hypot(to.x() - from.x(), to.y() - from.y());
-        double height = Math.min(0.30, 0.02 + 0.05 * distance + 0.045 * Math.max(0, speed - 1));
+        double run = forwardShare(states.get(first)) * (0.02 * distance + 0.045 * Math.max(0, speed - 1));
+        double height = Math.min(0.32, 0.02 + 0.03 * distance + run);
         for (int i = start; i < end; i++) {
             double u = (i - start + 1.0) / (end - start + 1.0);
-            double s = smooth(u);
-            Foot flat = from.towards(to, s);
-            double lift = height * Math.sin(Math.PI * Math.pow(u, 0.8));
-            double pitch = Math.min(1.0, 0.3 + 0.2 * speed) * Math.sin(Math.PI * Math.min(1, u * 1.4)) * (1 - u);
+            Foot flat = from.towards(to, smooth(u));
+            double lift = height * 6.75 * u * (1 - u) * (1 - u);
+            double pitch = Math.min(1.0, 0.3 + 0.2 * speed) * smooth(u / 0.15) * smooth((0.9 - u) / 0.55);
             out[i] = new Foot(flat.x(), flat.y(), lift, flat.yaw(), pitch);
         }
         return to;

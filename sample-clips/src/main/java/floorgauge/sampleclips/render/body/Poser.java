@@ -1,5 +1,6 @@
 package floorgauge.sampleclips.render.body;
 
+import floorgauge.sampleclips.movement.Gait;
 import floorgauge.sampleclips.render.value.Vec3;
 import floorgauge.sampleclips.scene.Action;
 import floorgauge.sampleclips.scene.BallState;
@@ -10,6 +11,9 @@ import java.util.Optional;
 public final class Poser {
 
     private static final double BALL_RADIUS = 0.12;
+
+    /** Of the height: the hips of one who walks or runs are lower, for the legs reach ahead and behind (from memory). */
+    private static final double STRIDING_SINK = 0.033;
 
     private final Performance performance;
     private final Proportions size;
@@ -27,8 +31,8 @@ public final class Poser {
         double run = Performance.smooth((speed - 0.4) / 3.5);
         Axes upright = Axes.facing(state.facingRadians());
 
-        double sink = (style.crouch() + 0.022 * run) * size.height();
-        double bob = 0.022 * run * Math.cos(2 * phase);
+        double sink = (style.crouch() + STRIDING_SINK * Performance.smooth(speed / 1.5)) * size.height();
+        double bob = 0.03 * run * Math.cos(2 * phase - 2 * Math.PI * (Gait.swingShare(speed) - 0.5));
         Vec3 pelvis = new Vec3(
                 state.position().xMetres(),
                 state.position().yMetres(),
@@ -98,12 +102,17 @@ public final class Poser {
         return Limb.reach(hip, ankle, size.thigh(), size.shank(), pole);
     }
 
-    /** The ankle over a foot; where the leg is too short, the heel comes up and the ankle turns about the ball of the foot. */
+    /**
+     * The ankle over a foot; where the leg is too short for one that is behind, the heel comes up and the ankle turns about
+     * the ball of the foot. One that swings ahead is only as far ahead as the leg reaches.
+     */
     private Vec3 ankle(Vec3 hip, Axes toes, Foot foot) {
         double longest = (size.thigh() + size.shank()) * 0.995;
         double low = foot.pitch();
         Vec3 best = ankleAt(toes, foot, low);
-        if (best.minus(hip).length() <= longest) {
+        Vec3 leg = best.minus(hip);
+        boolean swingsAhead = foot.sole() > 0 && leg.dot(toes.front()) > 0;
+        if (swingsAhead || leg.length() <= longest) {
             return best;
         }
         double high = 1.15;
