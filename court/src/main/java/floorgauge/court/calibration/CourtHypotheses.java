@@ -7,6 +7,7 @@ import floorgauge.court.rules.RuleSet;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Ways in which a court could lie in the picture: for each pair of vanishing points, two lines of each direction taken for
@@ -81,30 +82,32 @@ final class CourtHypotheses {
         List<AxisHypothesis> across =
                 AxisHypothesis.of(grid.lines(segments, true), acrossPositions, sign, MOST_PER_AXIS);
         double ratio = pair.tellsFocal() ? scaleRatio(toPicture, pair) : Double.NaN;
-        List<Scored> own = new ArrayList<>();
-        for (AxisHypothesis x : along) {
-            for (AxisHypothesis y : across) {
-                double off = Math.abs(x.scale() / y.scale()) / ratio;
-                if (off > SCALE_RATIO || off < 1 / SCALE_RATIO) {
-                    continue;
-                }
-                Homography metric = Homography.of(x.scale(), 0, x.offset(), 0, y.scale(), y.offset(), 0, 0, 1);
-                Homography floorToPicture = facing(toPicture.after(metric.inverse()));
-                double value = score.rough(floorToPicture, lens, ROUGH_STEP);
-                if (value > 0) {
-                    own.add(new Scored(rules, floorToPicture, value));
-                }
-            }
-        }
+        List<Scored> own = along.parallelStream()
+                .flatMap(x -> across.stream().flatMap(y -> scored(x, y, ratio, toPicture).stream()))
+                .toList();
         found.addAll(best(own, most));
+    }
+
+    /** The court of two axes where it explains some of the picture; empty where its floor would be no plane of squares. */
+    private Optional<Scored> scored(AxisHypothesis x, AxisHypothesis y, double ratio, Homography gridToPicture) {
+        double off = Math.abs(x.scale() / y.scale()) / ratio;
+        if (off > SCALE_RATIO || off < 1 / SCALE_RATIO) {
+            return Optional.empty();
+        }
+        Homography metric = Homography.of(x.scale(), 0, x.offset(), 0, y.scale(), y.offset(), 0, 0, 1);
+        Homography floorToPicture = facing(gridToPicture.after(metric.inverse()));
+        double value = score.rough(floorToPicture, lens, ROUGH_STEP);
+        return value > 0 ? Optional.of(new Scored(rules, floorToPicture, value)) : Optional.empty();
     }
 
     /** Those cameras that score best with all points, among those that score best with some. */
     private List<Scored> best(List<Scored> rough, int most) {
-        rough.sort(Comparator.comparingDouble((Scored s) -> -s.score));
-        return rough.stream()
+        List<Scored> likely = rough.stream()
+                .sorted(Comparator.comparingDouble((Scored s) -> -s.score))
                 .filter(s -> isCamera(new FloorProjection(s.floorToPicture, lens)))
                 .limit(SCORED_FULLY)
+                .toList();
+        return likely.parallelStream()
                 .map(s -> new Scored(rules, s.floorToPicture, score.of(s.floorToPicture, lens)))
                 .filter(s -> s.score > 0)
                 .sorted(Comparator.comparingDouble((Scored s) -> -s.score))

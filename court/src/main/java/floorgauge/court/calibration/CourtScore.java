@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
  * that are in sight, of "the court is painted here" against "paint is here by chance". A point that meets paint of its
  * direction speaks for the court by how rare such paint is thereabouts; a point that meets none speaks against it.
  *
- * <p>Not safe for use by several threads at once. The null model is that of Desolneux, Moisan and Morel, Meaningful alignments (IJCV 40, 2000).
+ * <p>The null model is that of Desolneux, Moisan and Morel, Meaningful alignments (IJCV 40, 2000).
  */
 final class CourtScore {
 
@@ -23,27 +23,40 @@ final class CourtScore {
 
     private final CourtSamples samples;
     private final EvidenceMap evidence;
-    private final int columns;
-    private final int[] explainedIn;
-    private final int[] explainedBy;
-    private int round;
+    private final ThreadLocal<Explained> explained;
 
     CourtScore(CourtSamples samples, EvidenceMap evidence) {
         this.samples = samples;
         this.evidence = evidence;
-        this.columns = evidence.width() / CELL_PIXELS + 1;
-        this.explainedIn = new int[columns * (evidence.height() / CELL_PIXELS + 1)];
-        this.explainedBy = new int[explainedIn.length];
+        this.explained = ThreadLocal.withInitial(() -> new Explained(evidence.width(), evidence.height()));
     }
 
-    /** Whether another line of the same court already explains the paint here; if not, this one does from now on. */
-    private boolean explained(double x, double y, int line) {
-        int cell = (int) y / CELL_PIXELS * columns + (int) x / CELL_PIXELS;
-        if (explainedIn[cell] != round) {
-            explainedIn[cell] = round;
-            explainedBy[cell] = line;
+    /** Which line explains the paint of each cell of the picture, for one court after another. */
+    private static final class Explained {
+        private final int columns;
+        private final int[] inRound;
+        private final int[] byLine;
+        private int round;
+
+        Explained(int width, int height) {
+            columns = width / CELL_PIXELS + 1;
+            inRound = new int[columns * (height / CELL_PIXELS + 1)];
+            byLine = new int[inRound.length];
         }
-        return explainedBy[cell] != line;
+
+        void nextCourt() {
+            round++;
+        }
+
+        /** Whether another line of the same court already explains the paint here; if not, this one does from now on. */
+        boolean byOther(double x, double y, int line) {
+            int cell = (int) y / CELL_PIXELS * columns + (int) x / CELL_PIXELS;
+            if (inRound[cell] != round) {
+                inRound[cell] = round;
+                byLine[cell] = line;
+            }
+            return byLine[cell] != line;
+        }
     }
 
     /** In natural logarithms; 0 where nothing is in sight. */
@@ -57,11 +70,12 @@ final class CourtScore {
     }
 
     private double of(Homography floorToPicture, Lens lens, int every) {
-        round++;
+        Explained cells = explained.get();
+        cells.nextCourt();
         double sum = 0;
         double[] at = new double[5];
         for (int i = every / 2; i < samples.size(); i += every) {
-            if (place(i, floorToPicture, lens, at) && !explained(at[0], at[1], samples.line[i])) {
+            if (place(i, floorToPicture, lens, at) && !cells.byOther(at[0], at[1], samples.line[i])) {
                 int entry = evidence.entry(at[0], at[1], at[2], at[3]);
                 double chance = Math.max(0.02, Math.min(0.6, evidence.chance(entry)));
                 double distance = evidence.distance(entry) / evidence.tolerance();

@@ -70,7 +70,11 @@ final class LinesCalibrator {
 
     /** One set of paint: all of it, or that of one colour. Segments are as they are in the film. */
     private record Paint(
-            List<RidgePoint> points, List<LineSegment> segments, EvidenceMap evidence, List<Directions> directions) {}
+            RidgeIndex ridges,
+            List<LineSegment> segments,
+            EvidenceMap evidence,
+            EvidenceMap fine,
+            List<Directions> directions) {}
 
     /** Two directions of the floor, in the ideal picture behind a lens. */
     private record Directions(VanishingPair pair, Lens lens) {
@@ -247,7 +251,13 @@ final class LinesCalibrator {
                 VanishingPair.find(LensGuess.straightened(segments, lens), width, height, PAIRS_KEPT).stream()
                         .map(pair -> new Directions(pair, lens))
                         .toList();
-        return new Paint(points, segments, new EvidenceMap(points, width, height, width / 320.0), directions);
+        EvidenceMap evidence = new EvidenceMap(points, width, height, width / 320.0);
+        return new Paint(
+                new RidgeIndex(points, width, height),
+                segments,
+                evidence,
+                evidence.withTolerance(width / 640.0),
+                directions);
     }
 
     private List<Refined> refinedOf(Paint paint, Directions directions) {
@@ -262,24 +272,22 @@ final class LinesCalibrator {
         if (scored.isEmpty()) {
             return List.of();
         }
-        RidgeIndex ridges = new RidgeIndex(paint.points(), width, height);
-        EvidenceMap fine = new EvidenceMap(paint.points(), width, height, width / 640.0);
-        List<Refined> refined = new ArrayList<>();
-        for (CourtHypotheses.Scored s : scored.subList(0, Math.min(REFINED, scored.size()))) {
-            CourtSamples samples = CourtSamples.of(s.rules(), 0.25);
-            FloorProjection start = new FloorProjection(s.floorToPicture(), lens);
-            refine(start, samples, ridges)
-                    .filter(fit -> CourtHypotheses.isCamera(fit.projection()))
-                    .ifPresent(fit -> refined.add(new Refined(
-                            s.rules(),
-                            fit.projection(),
-                            paint,
-                            new CourtScore(samples, fine)
-                                    .of(
-                                            fit.projection().floorToIdeal(),
-                                            fit.projection().lens()))));
-        }
-        return refined;
+        return scored.subList(0, Math.min(REFINED, scored.size())).parallelStream()
+                .flatMap(s -> refined(s, lens, paint).stream())
+                .toList();
+    }
+
+    private Optional<Refined> refined(CourtHypotheses.Scored hypothesis, Lens lens, Paint paint) {
+        CourtSamples samples = CourtSamples.of(hypothesis.rules(), 0.25);
+        FloorProjection start = new FloorProjection(hypothesis.floorToPicture(), lens);
+        return refine(start, samples, paint.ridges())
+                .map(ProjectionRefiner.Fit::projection)
+                .filter(CourtHypotheses::isCamera)
+                .map(fit -> new Refined(
+                        hypothesis.rules(),
+                        fit,
+                        paint,
+                        new CourtScore(samples, paint.fine()).of(fit.floorToIdeal(), fit.lens())));
     }
 
     /** Fits lines to paint, looking less far each time. */

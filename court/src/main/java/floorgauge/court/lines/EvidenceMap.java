@@ -1,6 +1,7 @@
 package floorgauge.court.lines;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
 import org.opencv.core.Size;
@@ -20,8 +21,17 @@ public final class EvidenceMap {
 
     private final int width;
     private final int height;
-    private final float[] distance;
-    private final float[] chance;
+    /** Distances are kept in these parts of a pixel: several maps of a picture are alive at once. */
+    private static final float PARTS = 256;
+
+    private static final int MOST = Character.MAX_VALUE;
+
+    /** In parts of a pixel, up to where no paint is near anyway. */
+    private final char[] distance;
+
+    /** In shares of the largest value. */
+    private final char[] chance;
+
     private final double tolerance;
 
     /**
@@ -29,11 +39,24 @@ public final class EvidenceMap {
      * @param tolerance in pixels: how near paint must be to count as a match
      */
     public EvidenceMap(List<RidgePoint> points, int width, int height, double tolerance) {
+        this(width, height, distances(points, width, height), tolerance);
+    }
+
+    private EvidenceMap(int width, int height, char[] distance, double tolerance) {
         this.width = width;
         this.height = height;
         this.tolerance = tolerance;
-        this.distance = new float[BINS * width * height];
-        this.chance = new float[BINS * width * height];
+        this.distance = distance;
+        this.chance = new char[distance.length];
+        IntStream.range(0, BINS).parallel().forEach(this::countMatches);
+    }
+
+    /** The same paint, where it must be this near to count as a match. */
+    public EvidenceMap withTolerance(double pixels) {
+        return new EvidenceMap(width, height, distance, pixels);
+    }
+
+    private static char[] distances(List<RidgePoint> points, int width, int height) {
         byte[][] empty = new byte[BINS][width * height];
         for (byte[] bin : empty) {
             java.util.Arrays.fill(bin, (byte) 1);
@@ -46,8 +69,26 @@ public final class EvidenceMap {
                 empty[Math.floorMod(bin + near, BINS)][row * width + column] = 0;
             }
         }
-        for (int bin = 0; bin < BINS; bin++) {
-            fill(bin, empty[bin]);
+        char[] distance = new char[BINS * width * height];
+        // Each bin fills its own part: the result does not hang on which thread does which.
+        IntStream.range(0, BINS).parallel().forEach(bin -> measure(empty[bin], width, height, bin, distance));
+        return distance;
+    }
+
+    private static void measure(byte[] empty, int width, int height, int bin, char[] distance) {
+        Mat mask = new Mat(height, width, CvType.CV_8U);
+        Mat far = new Mat();
+        try {
+            mask.put(0, 0, empty);
+            Imgproc.distanceTransform(mask, far, Imgproc.DIST_L2, Imgproc.DIST_MASK_3);
+            float[] values = new float[width * height];
+            far.get(0, 0, values);
+            for (int i = 0; i < values.length; i++) {
+                distance[bin * values.length + i] = (char) Math.min(MOST, Math.round(PARTS * values[i]));
+            }
+        } finally {
+            mask.release();
+            far.release();
         }
     }
 
@@ -59,28 +100,23 @@ public final class EvidenceMap {
         return tangents;
     }
 
-    private void fill(int bin, byte[] empty) {
-        Mat mask = new Mat(height, width, CvType.CV_8U);
-        Mat far = new Mat();
+    private void countMatches(int bin) {
+        float[] values = new float[width * height];
+        double nearest = PARTS * tolerance;
+        for (int i = 0; i < values.length; i++) {
+            values[i] = distance[bin * values.length + i] <= nearest ? 1 : 0;
+        }
+        Mat share = new Mat(height, width, CvType.CV_32F);
         try {
-            mask.put(0, 0, empty);
-            Imgproc.distanceTransform(mask, far, Imgproc.DIST_L2, Imgproc.DIST_MASK_3);
-            float[] values = new float[width * height];
-            far.get(0, 0, values);
-            System.arraycopy(values, 0, distance, bin * values.length, values.length);
-            byte[] hit = new byte[width * height];
-            for (int i = 0; i < hit.length; i++) {
-                hit[i] = (byte) (values[i] <= tolerance ? 1 : 0);
-            }
-            mask.put(0, 0, hit);
-            mask.convertTo(far, CvType.CV_32F);
+            share.put(0, 0, values);
             double window = Math.max(15, width / 8);
-            Imgproc.boxFilter(far, far, -1, new Size(window, window));
-            far.get(0, 0, values);
-            System.arraycopy(values, 0, chance, bin * values.length, values.length);
+            Imgproc.boxFilter(share, share, -1, new Size(window, window));
+            share.get(0, 0, values);
+            for (int i = 0; i < values.length; i++) {
+                chance[bin * values.length + i] = (char) Math.round(MOST * values[i]);
+            }
         } finally {
-            mask.release();
-            far.release();
+            share.release();
         }
     }
 
@@ -126,14 +162,14 @@ public final class EvidenceMap {
         return bin(directionX, directionY) * width * height + (int) (y + 0.5) * width + (int) (x + 0.5);
     }
 
-    /** Distance in pixels to the next paint along the direction of an {@link #entry}. */
+    /** Distance in pixels to the next paint along the direction of an {@link #entry}; at most 256. */
     public double distance(int entry) {
-        return distance[entry];
+        return distance[entry] / PARTS;
     }
 
     /** The share of places about an {@link #entry} that would match by chance, 0 to 1. */
     public double chance(int entry) {
-        return chance[entry];
+        return (double) chance[entry] / MOST;
     }
 
     /** Distance in pixels to the next paint along the direction; the place must lie inside. */

@@ -2,6 +2,7 @@ package floorgauge.court.lines;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
@@ -83,21 +84,36 @@ public final class RidgeFinder {
     }
 
     private void respond(List<Mat> channels, double scale) {
+        List<Responses> own = channels.parallelStream()
+                .map(channel -> responses(channel, scale))
+                .toList();
         Responses strongest = new Responses(width * height);
-        Responses own = new Responses(width * height);
-        for (int c = 0; c < channels.size(); c++) {
-            Mat channel = channels.get(c);
-            float[] ix = floats(channel, 1, 0, scale, scale);
-            float[] iy = floats(channel, 0, 1, scale, scale);
-            float[] ixx = floats(channel, 2, 0, scale, scale);
-            float[] ixy = floats(channel, 1, 1, scale, scale);
-            float[] iyy = floats(channel, 0, 2, scale, scale);
-            for (int p = 0; p < own.response.length; p++) {
-                own.set(p, ix[p], iy[p], ixx[p], ixy[p], iyy[p], scale * scale);
+        double[] noise = own.stream()
+                .mapToDouble(r -> Math.max(LEAST_NOISE, median(r.response)))
+                .toArray();
+        IntStream.range(0, height).parallel().forEach(row -> {
+            for (int c = 0; c < noise.length; c++) {
+                strongest.keepStronger(own.get(c), (byte) c, noise[c], row * width, (row + 1) * width);
             }
-            strongest.keepStronger(own, (byte) c, Math.max(LEAST_NOISE, median(own.response)));
+            keepBest(strongest, scale, row * width, (row + 1) * width);
+        });
+    }
+
+    private Responses responses(Mat channel, double scale) {
+        float[] ix = floats(channel, 1, 0, scale, scale);
+        float[] iy = floats(channel, 0, 1, scale, scale);
+        float[] ixx = floats(channel, 2, 0, scale, scale);
+        float[] ixy = floats(channel, 1, 1, scale, scale);
+        float[] iyy = floats(channel, 0, 2, scale, scale);
+        Responses own = new Responses(width * height);
+        for (int p = 0; p < own.response.length; p++) {
+            own.set(p, ix[p], iy[p], ixx[p], ixy[p], iyy[p], scale * scale);
         }
-        for (int p = 0; p < best.length; p++) {
+        return own;
+    }
+
+    private void keepBest(Responses strongest, double scale, int from, int to) {
+        for (int p = from; p < to; p++) {
             float response = strongest.response[p];
             if (response > NOISE_FACTOR && response > best[p] && Math.abs(strongest.t[p]) < PIXEL_REACH) {
                 double t = strongest.t[p] + shade(p, strongest, scale);
@@ -179,8 +195,8 @@ public final class RidgeFinder {
         }
 
         /** Takes over, over its noise, what answers more in another channel. */
-        void keepStronger(Responses other, byte of, double noise) {
-            for (int p = 0; p < response.length; p++) {
+        void keepStronger(Responses other, byte of, double noise, int from, int to) {
+            for (int p = from; p < to; p++) {
                 float relative = (float) (other.response[p] / noise);
                 if (relative > response[p]) {
                     response[p] = relative;

@@ -1,7 +1,6 @@
 package floorgauge.court.lines;
 
 import java.util.OptionalDouble;
-import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
 import org.opencv.core.Size;
@@ -56,19 +55,28 @@ public final class StripeProfiles implements PaintSearch {
         this.width = bgr.cols();
         this.height = bgr.rows();
         this.least = LEAST_CONTRAST * length;
-        this.values = new float[width * height];
-        Mat weights = new Mat(1, 3, CvType.CV_32F);
-        Mat single = new Mat();
+        this.values =
+                alongContrast(bgr, (float) (contrast.blue() / length), (float) (contrast.green() / length), (float)
+                        (contrast.red() / length));
+        Mat single = new Mat(height, width, CvType.CV_32F);
         try {
-            weights.put(0, 0, contrast.blue() / length, contrast.green() / length, contrast.red() / length);
-            bgr.convertTo(single, CvType.CV_32FC3);
-            Core.transform(single, single, weights);
+            single.put(0, 0, values);
             Imgproc.GaussianBlur(single, single, new Size(0, 0), SMOOTHING);
             single.get(0, 0, values);
         } finally {
-            weights.release();
             single.release();
         }
+    }
+
+    /** One channel in a single pass: OpenCV would bring the picture to three channels of floats first. */
+    private static float[] alongContrast(Mat bgr, float blue, float green, float red) {
+        byte[] pixels = new byte[3 * bgr.cols() * bgr.rows()];
+        bgr.get(0, 0, pixels);
+        float[] along = new float[pixels.length / 3];
+        for (int i = 0, p = 0; i < along.length; i++, p += 3) {
+            along[i] = blue * (pixels[p] & 0xff) + green * (pixels[p + 1] & 0xff) + red * (pixels[p + 2] & 0xff);
+        }
+        return along;
     }
 
     @Override
