@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.TreeMap;
+import java.util.concurrent.CompletableFuture;
 import org.opencv.core.Mat;
 import org.opencv.core.Size;
 import org.opencv.imgproc.Imgproc;
@@ -44,7 +44,7 @@ public final class CourtFollower implements AutoCloseable {
 
     private List<RuleSet> rules;
     private final FrameMotion motion = new FrameMotion();
-    private final TreeMap<Double, CourtCalibration> found = new TreeMap<>();
+    private final CalibrationLog found = new CalibrationLog();
     private Optional<Track> track = Optional.empty();
     private double retryAt = Double.NEGATIVE_INFINITY;
     private double retryAfter = FIRST_RETRY_SECONDS;
@@ -95,9 +95,9 @@ public final class CourtFollower implements AutoCloseable {
      * @return where the court is in it; status NONE where it is lost, with the reason
      */
     public CourtCalibration next(Mat bgr, double timeSeconds) {
-        if (!found.isEmpty() && !(timeSeconds > found.lastKey())) {
-            throw new IllegalArgumentException(
-                    "pictures come in order of time: " + timeSeconds + " s after " + found.lastKey());
+        if (found.size() > 0 && !(timeSeconds > found.timeSeconds(found.size() - 1))) {
+            throw new IllegalArgumentException("pictures come in order of time: " + timeSeconds + " s after "
+                    + found.timeSeconds(found.size() - 1));
         }
         double scale = Math.min(1, (double) WORKING_WIDTH / bgr.cols());
         Mat small = new Mat();
@@ -107,7 +107,7 @@ public final class CourtFollower implements AutoCloseable {
             }
             Mat working = scale < 1 ? small : bgr;
             CourtCalibration result = look(working, bgr, timeSeconds);
-            found.put(timeSeconds, result);
+            found.add(timeSeconds, result);
             return result;
         } finally {
             small.release();
@@ -121,8 +121,19 @@ public final class CourtFollower implements AutoCloseable {
 
     private CourtCalibration look(Mat working, Mat bgr, double timeSeconds) {
         Lens lens = track.map(t -> t.projection.lens()).orElse(Lens.centred(working.cols(), working.rows(), 0));
-        Optional<FrameMotion.Motion> moved = motion.next(working, lens);
-        Optional<CourtCalibration> followed = track.flatMap(t -> follow(t, moved, working, bgr, timeSeconds));
+        // The motion and the lines' profiles do not need each other: two cores take one each.
+        Optional<CompletableFuture<StripeProfiles>> profiles =
+                track.map(t -> CompletableFuture.supplyAsync(() -> new StripeProfiles(working, t.contrast)));
+        Optional<FrameMotion.Motion> moved;
+        try {
+            moved = motion.next(working, lens);
+        } finally {
+            // Also where the motion fails: the picture must outlive who reads it.
+            profiles.ifPresent(CompletableFuture::join);
+        }
+        Optional<StripeProfiles> paint = profiles.map(CompletableFuture::join);
+        Optional<CourtCalibration> followed =
+                track.flatMap(t -> follow(t, moved, paint.orElseThrow(), working, bgr, timeSeconds));
         if (followed.isPresent()) {
             return followed.get();
         }
@@ -172,20 +183,19 @@ public final class CourtFollower implements AutoCloseable {
     }
 
     private Optional<CourtCalibration> follow(
-            Track t, Optional<FrameMotion.Motion> moved, Mat working, Mat bgr, double timeSeconds) {
+            Track t,
+            Optional<FrameMotion.Motion> moved,
+            StripeProfiles paint,
+            Mat working,
+            Mat bgr,
+            double timeSeconds) {
         double step = (moved.isPresent() ? MOTION_ERROR : UNKNOWN_MOTION_ERROR) * working.cols();
         double sigma = Math.sqrt(t.sigmaPixels * t.sigmaPixels + step * step);
         FloorProjection predicted = moved.map(m ->
                         new FloorProjection(m.beforeToNow().after(t.projection.floorToIdeal()), t.projection.lens()))
                 .orElse(t.projection);
         LinesFit fit = new LinesVerdict(
-                        t.rules,
-                        t.samples,
-                        new StripeProfiles(working, t.contrast),
-                        bgr.cols(),
-                        bgr.rows(),
-                        working.cols(),
-                        working.rows())
+                        t.rules, t.samples, paint, bgr.cols(), bgr.rows(), working.cols(), working.rows())
                 .of(new Prediction(predicted, sigma, working.cols(), working.rows()), t.scores);
         if (fit.calibration().status() != CalibrationStatus.NONE) {
             anchor(t, fit.calibration(), working, bgr, timeSeconds);

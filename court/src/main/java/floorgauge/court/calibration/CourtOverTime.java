@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 
 /**
  * Where the court is at every instant of a film: one calibration all through for a camera that stands still, one a picture
@@ -38,16 +39,22 @@ public final class CourtOverTime {
     }
 
     private final CourtCalibration first;
-    private final TreeMap<Double, CourtCalibration> byTime;
 
-    private CourtOverTime(CourtCalibration first, TreeMap<Double, CourtCalibration> byTime) {
+    /** Empty for a still camera. */
+    private final Optional<CalibrationLog> byTime;
+
+    /** So many pictures of the log are this court's: more may have been added since. */
+    private final int count;
+
+    private CourtOverTime(CourtCalibration first, Optional<CalibrationLog> byTime) {
         this.first = first;
         this.byTime = byTime;
+        this.count = byTime.map(CalibrationLog::size).orElse(0);
     }
 
     /** The same calibration all through. */
     public static CourtOverTime still(CourtCalibration calibration) {
-        return new CourtOverTime(Objects.requireNonNull(calibration, "calibration"), new TreeMap<>());
+        return new CourtOverTime(Objects.requireNonNull(calibration, "calibration"), Optional.empty());
     }
 
     /**
@@ -56,20 +63,29 @@ public final class CourtOverTime {
      * @param byTime at least one, by presentation time in seconds; all of one picture size and court
      */
     public static CourtOverTime moving(Map<Double, CourtCalibration> byTime) {
-        if (byTime.isEmpty()) {
-            throw new IllegalArgumentException("a moving camera's court needs at least one picture");
-        }
-        TreeMap<Double, CourtCalibration> sorted = new TreeMap<>(byTime);
-        CourtCalibration best = sorted.values().stream()
-                .filter(c -> c.status() != CalibrationStatus.NONE)
-                .findFirst()
-                .orElseGet(() -> sorted.firstEntry().getValue());
-        for (CourtCalibration c : sorted.values()) {
-            if (c.widthPixels() != best.widthPixels() || c.heightPixels() != best.heightPixels()) {
+        CalibrationLog log = new CalibrationLog();
+        Optional<CourtCalibration> size = byTime.values().stream().findAny();
+        for (Map.Entry<Double, CourtCalibration> entry : new TreeMap<>(byTime).entrySet()) {
+            CourtCalibration c = entry.getValue();
+            if (c.widthPixels() != size.orElseThrow().widthPixels()
+                    || c.heightPixels() != size.orElseThrow().heightPixels()) {
                 throw new IllegalArgumentException("the pictures of one film have one size");
             }
+            log.add(entry.getKey(), c);
         }
-        return new CourtOverTime(best, sorted);
+        return moving(log);
+    }
+
+    /** One calibration a picture, of one picture size and court. */
+    static CourtOverTime moving(CalibrationLog log) {
+        if (log.size() == 0) {
+            throw new IllegalArgumentException("a moving camera's court needs at least one picture");
+        }
+        int best = 0;
+        while (best < log.size() && log.status(best) == CalibrationStatus.NONE) {
+            best++;
+        }
+        return new CourtOverTime(log.read(best < log.size() ? best : 0), Optional.of(log));
     }
 
     /** Whether one calibration holds all through. */
@@ -103,30 +119,32 @@ public final class CourtOverTime {
         if (byTime.isEmpty()) {
             return first;
         }
-        Map.Entry<Double, CourtCalibration> before = byTime.floorEntry(timeSeconds);
-        Map.Entry<Double, CourtCalibration> after = byTime.ceilingEntry(timeSeconds);
-        Optional<Map.Entry<Double, CourtCalibration>> nearest = Optional.ofNullable(before);
-        if (after != null && (before == null || after.getKey() - timeSeconds < timeSeconds - before.getKey())) {
-            nearest = Optional.of(after);
+        CalibrationLog log = byTime.get();
+        int nearest = Math.min(log.atOrBefore(timeSeconds), count - 1);
+        if (nearest + 1 < count
+                && (nearest < 0
+                        || log.timeSeconds(nearest + 1) - timeSeconds < timeSeconds - log.timeSeconds(nearest))) {
+            nearest++;
         }
-        return nearest.filter(e -> Math.abs(e.getKey() - timeSeconds) <= REACH_SECONDS)
-                .map(Map.Entry::getValue)
-                .orElseGet(() -> CourtCalibration.none(
-                        first.rules(), first.widthPixels(), first.heightPixels(), "No picture was looked at here."));
+        return nearest >= 0 && Math.abs(log.timeSeconds(nearest) - timeSeconds) <= REACH_SECONDS
+                ? log.read(nearest)
+                : CourtCalibration.none(
+                        first.rules(), first.widthPixels(), first.heightPixels(), "No picture was looked at here.");
     }
 
     /** The film in stretches of one status, in order; empty for a still camera. */
     public List<Stretch> stretches() {
         List<Stretch> stretches = new ArrayList<>();
-        for (Map.Entry<Double, CourtCalibration> entry : byTime.entrySet()) {
-            CourtCalibration c = entry.getValue();
-            Stretch last = stretches.isEmpty() ? null : stretches.get(stretches.size() - 1);
-            if (last != null && last.status() == c.status()) {
-                stretches.set(
-                        stretches.size() - 1,
-                        new Stretch(last.startSeconds(), entry.getKey(), last.status(), last.reason()));
-            } else {
-                stretches.add(new Stretch(entry.getKey(), entry.getKey(), c.status(), c.reason()));
+        int begun = 0;
+        for (int i = 1; i <= count; i++) {
+            CalibrationLog log = byTime.orElseThrow();
+            if (i == count || log.status(i) != log.status(begun)) {
+                stretches.add(new Stretch(
+                        log.timeSeconds(begun),
+                        log.timeSeconds(i - 1),
+                        log.status(begun),
+                        log.read(begun).reason()));
+                begun = i;
             }
         }
         return stretches;
@@ -137,9 +155,10 @@ public final class CourtOverTime {
         if (byTime.isEmpty()) {
             return first.status() == CalibrationStatus.NONE ? 0 : 1;
         }
-        long found = byTime.values().stream()
-                .filter(c -> c.status() != CalibrationStatus.NONE)
+        CalibrationLog log = byTime.get();
+        long found = IntStream.range(0, count)
+                .filter(i -> log.status(i) != CalibrationStatus.NONE)
                 .count();
-        return (double) found / byTime.size();
+        return (double) found / count;
     }
 }

@@ -39,9 +39,9 @@ class CourtOverTimeTest {
     void theNearestPictureHolds() {
         CourtOverTime moving = CourtOverTime.moving(Map.of(1.0, LOST, 1.04, KNOWN, 1.08, KNOWN, 1.12, LOST));
         assertThat(moving.isStill()).isFalse();
-        assertThat(moving.first()).isSameAs(KNOWN);
-        assertThat(moving.at(1.01)).isSameAs(LOST);
-        assertThat(moving.at(1.03)).isSameAs(KNOWN);
+        assertThat(moving.first()).isEqualTo(KNOWN);
+        assertThat(moving.at(1.01)).isEqualTo(LOST);
+        assertThat(moving.at(1.03)).isEqualTo(KNOWN);
         assertThat(moving.at(5).status()).isEqualTo(CalibrationStatus.NONE);
         assertThat(moving.foundShare()).isEqualTo(0.5);
     }
