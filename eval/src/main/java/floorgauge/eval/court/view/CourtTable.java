@@ -5,11 +5,9 @@ import floorgauge.court.calibration.CourtCalibration;
 import floorgauge.court.calibration.CourtCalibrator;
 import floorgauge.court.calibration.CourtOverlay;
 import floorgauge.court.rules.RuleSet;
-import floorgauge.eval.court.FloorErrors;
 import floorgauge.eval.score.Decimals;
 import floorgauge.eval.statistics.Quantiles;
 import java.io.IOException;
-import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -22,7 +20,7 @@ import org.opencv.imgcodecs.Imgcodecs;
 
 /**
  * Courts found without a click in rendered views, as a table. Arguments: the file to write, the first seed, how many views,
- * and, where wanted, a folder for pictures of the views that were not found.
+ * and, where wanted, a folder for pictures of the views that were not found, and one that keeps outcomes from run to run.
  */
 public final class CourtTable {
 
@@ -40,16 +38,18 @@ public final class CourtTable {
         this.outcomes = List.copyOf(outcomes);
     }
 
-    /** @param arguments FILE FIRST_SEED VIEWS [FOLDER] */
+    /** @param arguments FILE FIRST_SEED VIEWS [FOLDER [KEPT]] */
     public static void main(String[] arguments) throws IOException {
         if (arguments.length < 3) {
-            System.err.println("court table: expected FILE FIRST_SEED VIEWS [FOLDER]");
+            System.err.println("court table: expected FILE FIRST_SEED VIEWS [FOLDER [KEPT]]");
             System.exit(2);
         }
         long first = Long.parseLong(arguments[1]);
         int count = Integer.parseInt(arguments[2]);
         Optional<Path> pictures = arguments.length > 3 ? Optional.of(Path.of(arguments[3])) : Optional.empty();
-        CourtTable table = measure(first, count, pictures);
+        Optional<KeptOutcomes> kept =
+                arguments.length > 4 ? Optional.of(new KeptOutcomes(Path.of(arguments[4]))) : Optional.empty();
+        CourtTable table = measure(first, count, pictures, kept);
         Files.writeString(Path.of(arguments[0]), table.markdown(first));
     }
 
@@ -59,9 +59,20 @@ public final class CourtTable {
      * @param pictures a folder for pictures of the views that were not found
      */
     public static CourtTable measure(long firstSeed, int count, Optional<Path> pictures) throws IOException {
+        return measure(firstSeed, count, pictures, Optional.empty());
+    }
+
+    private static CourtTable measure(long firstSeed, int count, Optional<Path> pictures, Optional<KeptOutcomes> kept)
+            throws IOException {
         List<ViewOutcome> outcomes = new ArrayList<>();
         for (long seed = firstSeed; seed < firstSeed + count; seed++) {
-            outcomes.add(outcome(CourtView.of(seed), pictures));
+            Optional<ViewOutcome> before = kept.isPresent() ? kept.get().read(seed) : Optional.empty();
+            ViewOutcome outcome = before.isPresent() ? before.get() : outcome(CourtView.of(seed), pictures);
+            if (kept.isPresent() && before.isEmpty()) {
+                kept.get().write(outcome);
+            }
+            System.out.println(line(outcome));
+            outcomes.add(outcome);
         }
         return new CourtTable(outcomes);
     }
@@ -69,22 +80,17 @@ public final class CourtTable {
     private static ViewOutcome outcome(CourtView view, Optional<Path> pictures) throws IOException {
         List<Mat> frames = view.frames(FRAMES);
         try {
-            long start = processorNanoseconds();
+            long start = ProcessorTime.nanoseconds();
             CourtCalibration calibration = CourtCalibrator.fromLines(Optional.of(view.rules()), frames);
-            double seconds = (processorNanoseconds() - start) * 1e-9;
+            double seconds = (ProcessorTime.nanoseconds() - start) * 1e-9;
             ViewOutcome outcome = ViewOutcome.of(view, calibration, view.feet(FRAMES), seconds);
-            System.out.println(line(outcome));
             if (pictures.isPresent() && !outcome.found()) {
-                draw(frames.get(0), outcome, pictures.get());
+                draw(frames.get(0), view.seed(), calibration, pictures.get());
             }
             return outcome;
         } finally {
             frames.forEach(Mat::release);
         }
-    }
-
-    private static long processorNanoseconds() {
-        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
     }
 
     private static String line(ViewOutcome o) {
@@ -96,19 +102,19 @@ public final class CourtTable {
                 o.view().place(),
                 o.view().shared() ? " shared floor" : "",
                 o.view().heightMetres(),
-                o.calibration().status(),
+                o.status(),
                 o.medianMetres(),
                 new CourtTable(List.of(o)).meanSquaredNormalisedError(),
                 o.seconds(),
-                o.calibration().reason());
+                o.reason());
     }
 
-    private static void draw(Mat frame, ViewOutcome outcome, Path folder) throws IOException {
+    private static void draw(Mat frame, long seed, CourtCalibration calibration, Path folder) throws IOException {
         Files.createDirectories(folder);
-        if (outcome.calibration().status() != CalibrationStatus.NONE) {
-            CourtOverlay.draw(frame, outcome.calibration());
+        if (calibration.status() != CalibrationStatus.NONE) {
+            CourtOverlay.draw(frame, calibration);
         }
-        Imgcodecs.imwrite(folder.resolve(outcome.view().seed() + ".png").toString(), frame);
+        Imgcodecs.imwrite(folder.resolve(seed + ".png").toString(), frame);
     }
 
     /** The outcomes in order of seed. */
@@ -134,21 +140,21 @@ public final class CourtTable {
     /** Mean of the squared error over its covariance, at supported feet of the found views: 2 where it is honest. */
     public double meanSquaredNormalisedError() {
         return samples(outcomes).stream()
-                .mapToDouble(FloorErrors.Sample::squaredNormalisedDistance)
+                .mapToDouble(ViewOutcome.FootError::squaredNormalised)
                 .average()
                 .orElse(Double.NaN);
     }
 
     /** Share of it below chi square's 0.95 quantile: 0.95 where it is honest. */
     public double shareWithinNinetyFive() {
-        return share(samples(outcomes), s -> s.squaredNormalisedDistance() <= CHI_SQUARE_95);
+        return share(samples(outcomes), s -> s.squaredNormalised() <= CHI_SQUARE_95);
     }
 
     private static <T> double share(List<T> all, Predicate<T> which) {
         return all.isEmpty() ? Double.NaN : (double) all.stream().filter(which).count() / all.size();
     }
 
-    private static List<FloorErrors.Sample> samples(List<ViewOutcome> of) {
+    private static List<ViewOutcome.FootError> samples(List<ViewOutcome> of) {
         return of.stream()
                 .filter(ViewOutcome::found)
                 .flatMap(o -> o.supported().stream())
@@ -156,9 +162,7 @@ public final class CourtTable {
     }
 
     private static double[] errors(List<ViewOutcome> of) {
-        return samples(of).stream()
-                .mapToDouble(FloorErrors.Sample::distanceMetres)
-                .toArray();
+        return samples(of).stream().mapToDouble(ViewOutcome.FootError::metres).toArray();
     }
 
     /** The table as it stands in docs. */

@@ -19,7 +19,6 @@ import floorgauge.sampleclips.render.picture.FrameRenderer;
 import floorgauge.sampleclips.render.picture.RenderSettings;
 import floorgauge.sampleclips.render.value.Hash;
 import floorgauge.sampleclips.scene.Scene;
-import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -112,7 +111,7 @@ public record MovingFilm(
      * @param unreported pictures in which it lay farther off than 0.30 m in the median without being called lost
      * @param errors at floor points in sight that the calibration supports
      * @param squaredNormalised mean of squared error over covariance there
-     * @param secondsAPicture median processor time of following, on the calling thread
+     * @param secondsAPicture median processor time of following, all threads together
      * @param log a line a second
      */
     public record Outcome(
@@ -176,19 +175,16 @@ public record MovingFilm(
             for (int i = 0; i < count; i++) {
                 double t = i / framesPerSecond;
                 picture.put(0, 0, renderer.render(i, t));
-                long start = processorNanoseconds();
+                long start = ProcessorTime.nanoseconds();
                 CourtCalibration found = follower.next(picture, t);
-                comparison.add(t, found, path.at(t + settings.shutterSeconds() / 2), processorNanoseconds() - start);
+                comparison.add(
+                        t, found, path.at(t + settings.shutterSeconds() / 2), ProcessorTime.nanoseconds() - start);
                 watcher.picture(i, picture, found);
             }
             return comparison.outcome();
         } finally {
             picture.release();
         }
-    }
-
-    private static long processorNanoseconds() {
-        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
     }
 
     /** Sums up over the pictures. */

@@ -15,16 +15,18 @@ import java.util.Optional;
  * counts.
  *
  * @param view which
- * @param calibration what was found
- * @param supported feet where the calibration says that its evidence carries
+ * @param status what the calibration says of itself
+ * @param reason why
+ * @param supported errors at feet where the calibration says that its evidence carries
  * @param medianMetres error over all feet in the picture; infinite without a calibration
  * @param feet how many feet were in the picture
- * @param seconds processor time that finding the court took
+ * @param seconds processor time that finding the court took, all threads together
  */
 public record ViewOutcome(
         CourtView view,
-        CourtCalibration calibration,
-        List<FloorErrors.Sample> supported,
+        CalibrationStatus status,
+        String reason,
+        List<FootError> supported,
         double medianMetres,
         int feet,
         double seconds) {
@@ -34,25 +36,53 @@ public record ViewOutcome(
 
     public ViewOutcome {
         Objects.requireNonNull(view, "view");
-        Objects.requireNonNull(calibration, "calibration");
+        Objects.requireNonNull(status, "status");
+        Objects.requireNonNull(reason, "reason");
         supported = List.copyOf(supported);
+    }
+
+    /**
+     * Error at a foot.
+     *
+     * @param metres from where it stands to where the calibration puts it
+     * @param squaredNormalised squared error over its covariance
+     */
+    public record FootError(double metres, double squaredNormalised) {
+
+        static FootError of(FloorErrors.Sample sample) {
+            return new FootError(sample.distanceMetres(), sample.squaredNormalisedDistance());
+        }
     }
 
     static ViewOutcome of(CourtView view, CourtCalibration calibration, List<CourtView.Foot> feet, double seconds) {
         if (calibration.status() == CalibrationStatus.NONE) {
-            return new ViewOutcome(view, calibration, List.of(), Double.POSITIVE_INFINITY, feet.size(), seconds);
+            return new ViewOutcome(
+                    view,
+                    calibration.status(),
+                    calibration.reason(),
+                    List.of(),
+                    Double.POSITIVE_INFINITY,
+                    feet.size(),
+                    seconds);
         }
         double straight = median(calibration, feet, false);
         double turned = median(calibration, feet, true);
         boolean turn = turned < straight;
-        List<FloorErrors.Sample> supported = new ArrayList<>();
+        List<FootError> supported = new ArrayList<>();
         for (CourtView.Foot foot : feet) {
             FloorPoint truth = turn ? foot.floor().turnedHalf() : foot.floor();
             Optional<FloorEstimate> estimate = calibration.estimate(foot.pixel(), 0, 0);
             estimate.filter(e -> calibration.supports(e.mean()))
-                    .ifPresent(e -> supported.add(new FloorErrors.Sample(truth, e)));
+                    .ifPresent(e -> supported.add(FootError.of(new FloorErrors.Sample(truth, e))));
         }
-        return new ViewOutcome(view, calibration, supported, Math.min(straight, turned), feet.size(), seconds);
+        return new ViewOutcome(
+                view,
+                calibration.status(),
+                calibration.reason(),
+                supported,
+                Math.min(straight, turned),
+                feet.size(),
+                seconds);
     }
 
     private static double median(CourtCalibration calibration, List<CourtView.Foot> feet, boolean turn) {
@@ -73,6 +103,6 @@ public record ViewOutcome(
 
     /** Whether a court that does not lie there was called good. */
     public boolean falseGood() {
-        return calibration.status() == CalibrationStatus.GOOD && !found();
+        return status == CalibrationStatus.GOOD && !found();
     }
 }
