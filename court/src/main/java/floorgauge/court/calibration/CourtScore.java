@@ -76,9 +76,9 @@ final class CourtScore {
         double[] at = new double[5];
         for (int i = every / 2; i < samples.size(); i += every) {
             if (place(i, floorToPicture, lens, at) && !cells.byOther(at[0], at[1], samples.line[i])) {
-                int entry = evidence.entry(at[0], at[1], at[2], at[3]);
-                double chance = Math.max(0.02, Math.min(0.6, evidence.chance(entry)));
-                double distance = evidence.distance(entry) / evidence.tolerance();
+                int bin = EvidenceMap.bin(at[2], at[3]);
+                double chance = Math.max(0.02, Math.min(0.6, evidence.chance(at[0], at[1], bin)));
+                double distance = evidence.distance(at[0], at[1], bin) / evidence.tolerance();
                 double hit = Math.exp(-distance * distance / 2);
                 double weight = Math.min(1, at[4] / INDEPENDENT_PIXELS);
                 sum += weight * (hit * Math.log(SEEN / chance) + (1 - hit) * Math.log((1 - SEEN) / (1 - chance)));

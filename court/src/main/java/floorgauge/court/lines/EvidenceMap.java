@@ -19,18 +19,24 @@ public final class EvidenceMap {
     /** Tangents of the borders between the bins of the first quadrant. */
     private static final double[] TANGENTS = tangents();
 
-    private final int width;
-    private final int height;
     /** Distances are kept in these parts of a pixel: several maps of a picture are alive at once. */
     private static final float PARTS = 256;
 
     private static final int MOST = Character.MAX_VALUE;
 
+    /** How common paint is changes slowly over the picture: it is told once for a cell of so many pixels each way. */
+    private static final int CELL = 4;
+
+    private final int width;
+    private final int height;
+    private final int columns;
+    private final int rows;
+
     /** In parts of a pixel, up to where no paint is near anyway. */
     private final char[] distance;
 
-    /** In shares of the largest value. */
-    private final char[] chance;
+    /** Of every bin and cell. */
+    private final float[] chance;
 
     private final double tolerance;
 
@@ -47,7 +53,9 @@ public final class EvidenceMap {
         this.height = height;
         this.tolerance = tolerance;
         this.distance = distance;
-        this.chance = new char[distance.length];
+        this.columns = (width + CELL - 1) / CELL;
+        this.rows = (height + CELL - 1) / CELL;
+        this.chance = new float[BINS * columns * rows];
         IntStream.range(0, BINS).parallel().forEach(this::countMatches);
     }
 
@@ -101,20 +109,26 @@ public final class EvidenceMap {
     }
 
     private void countMatches(int bin) {
-        float[] values = new float[width * height];
+        float[] shares = new float[columns * rows];
         double nearest = PARTS * tolerance;
-        for (int i = 0; i < values.length; i++) {
-            values[i] = distance[bin * values.length + i] <= nearest ? 1 : 0;
-        }
-        Mat share = new Mat(height, width, CvType.CV_32F);
-        try {
-            share.put(0, 0, values);
-            double window = Math.max(15, width / 8);
-            Imgproc.boxFilter(share, share, -1, new Size(window, window));
-            share.get(0, 0, values);
-            for (int i = 0; i < values.length; i++) {
-                chance[bin * values.length + i] = (char) Math.round(MOST * values[i]);
+        for (int y = 0; y < height; y++) {
+            int from = (bin * height + y) * width;
+            for (int x = 0; x < width; x++) {
+                shares[y / CELL * columns + x / CELL] += distance[from + x] <= nearest ? 1 : 0;
             }
+        }
+        for (int i = 0; i < shares.length; i++) {
+            int cellWidth = Math.min(CELL, width - i % columns * CELL);
+            int cellHeight = Math.min(CELL, height - i / columns * CELL);
+            shares[i] /= cellWidth * cellHeight;
+        }
+        Mat share = new Mat(rows, columns, CvType.CV_32F);
+        try {
+            share.put(0, 0, shares);
+            double window = Math.max(15, width / 8) / CELL;
+            Imgproc.boxFilter(share, share, -1, new Size(window, window));
+            share.get(0, 0, shares);
+            System.arraycopy(shares, 0, chance, bin * shares.length, shares.length);
         } finally {
             share.release();
         }
@@ -124,7 +138,7 @@ public final class EvidenceMap {
      * The bin of a direction, 0 along x, growing towards y; a direction and its opposite share one. By comparison instead of
      * by angle: this is asked some million times for each picture.
      */
-    static int bin(double directionX, double directionY) {
+    public static int bin(double directionX, double directionY) {
         // Turned into the upper half plane, then into the first quadrant.
         boolean flip = directionY < 0 || directionY == 0 && directionX < 0;
         double x = flip ? -directionX : directionX;
@@ -157,29 +171,14 @@ public final class EvidenceMap {
         return x >= 0 && y >= 0 && x <= width - 1 && y <= height - 1;
     }
 
-    /** Where a place and direction stand in the tables of {@link #distance} and {@link #chance}; the place lies inside. */
-    public int entry(double x, double y, double directionX, double directionY) {
-        return bin(directionX, directionY) * width * height + (int) (y + 0.5) * width + (int) (x + 0.5);
+    /** Distance in pixels to the next paint along a direction of this {@link #bin}, at most 256; the place must lie inside. */
+    public double distance(double x, double y, int bin) {
+        return distance[(bin * height + (int) (y + 0.5)) * width + (int) (x + 0.5)] / PARTS;
     }
 
-    /** Distance in pixels to the next paint along the direction of an {@link #entry}; at most 256. */
-    public double distance(int entry) {
-        return distance[entry] / PARTS;
-    }
-
-    /** The share of places about an {@link #entry} that would match by chance, 0 to 1. */
-    public double chance(int entry) {
-        return (double) chance[entry] / MOST;
-    }
-
-    /** Distance in pixels to the next paint along the direction; the place must lie inside. */
-    public double distance(double x, double y, double directionX, double directionY) {
-        return distance(entry(x, y, directionX, directionY));
-    }
-
-    /** The share of places about here that would match by chance, 0 to 1; the place must lie inside. */
-    public double chance(double x, double y, double directionX, double directionY) {
-        return chance(entry(x, y, directionX, directionY));
+    /** The share of places about here that would match a direction of this {@link #bin} by chance; the place must lie inside. */
+    public double chance(double x, double y, int bin) {
+        return chance[(bin * rows + (int) (y + 0.5) / CELL) * columns + (int) (x + 0.5) / CELL];
     }
 
     public double tolerance() {
