@@ -16,7 +16,7 @@ final class CardText {
     }
 
     void heading(String words) {
-        text.append("## ").append(words).append("\n\n");
+        text.append("### ").append(words).append("\n\n");
     }
 
     /** A table's head; figures stand to the right. */

@@ -18,12 +18,9 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /** The card's part on rendered film: every stage on pictures that nothing was tuned on. A film that breaks is a row that says so. */
 final class FilmSection {
-
-    private static final String NOT_MEASURED = "Not measured in this run: no films were asked for.\n\n";
 
     private final List<FilmScores> scores = new ArrayList<>();
     private final List<String> broken = new ArrayList<>();
@@ -33,11 +30,11 @@ final class FilmSection {
         this.text = text;
     }
 
-    static void write(List<HeldOutFilm> films, Path work, Optional<FilmTracker> tracker, CardText text)
+    static void write(List<HeldOutFilm> films, Path work, FilmTracker tracker, CardText text)
             throws IOException {
         FilmSection section = new FilmSection(text);
         for (HeldOutFilm film : films) {
-            section.measure(film, work, tracker.orElseThrow());
+            section.measure(film, work, tracker);
         }
         section.write();
     }
@@ -72,10 +69,6 @@ final class FilmSection {
 
     private boolean begin(String title) {
         text.heading(title);
-        if (scores.isEmpty() && broken.isEmpty()) {
-            text.append(NOT_MEASURED);
-            return false;
-        }
         if (!broken.isEmpty()) {
             text.append("Not measured, because the measurement breaks: " + String.join("; ", broken) + ".\n\n");
         }

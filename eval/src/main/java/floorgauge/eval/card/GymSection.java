@@ -20,29 +20,23 @@ final class GymSection {
         this.text = text;
     }
 
-    static void write(Optional<Path> folder, Optional<FilmTracker> tracker, CardText text) throws IOException {
-        text.heading("Real film");
-        if (folder.isEmpty()) {
-            text.append("Not measured in this run: the folder of the gym clips was not given (`--gym FOLDER`).\n\n");
-            return;
-        }
+    static void write(Path folder, FilmTracker tracker, CardText text) throws IOException {
         GymSection section = new GymSection(text);
-        section.film(new GymFilm(folder.get()), tracker);
+        section.film(new GymFilm(folder), tracker);
         text.append(
                 "Poses: the data set's are of other clips, whose pictures are not at hand. Ball, events and flags: nobody"
                         + " has labelled them on real film yet.\n\n");
     }
 
-    private void film(GymFilm gym, Optional<FilmTracker> tracker) throws IOException {
+    private void film(GymFilm gym, FilmTracker tracker) throws IOException {
         System.out.println("score card: the gym film");
         text.table("tracks", "HOTA", "DetA", "AssA", "LocA", "MOTA", "IDF1", "switches");
         text.row("a published tracker, 21 gym clips", CardText.tracking(gym.published()));
-        Optional<String> trouble = tracker.flatMap(t -> tracks(gym, t));
+        Optional<String> trouble = tracks(gym, tracker);
         text.note(
                 "Similarity is the intersection over union of boxes. The project's film is one of the 21, drawn over and at"
                         + " half the size; the court is the data set's own."
-                        + trouble.map(t -> " It was not measured: " + t + ".").orElse("")
-                        + (tracker.isEmpty() ? " It was not measured in this run: no films were asked for." : ""));
+                        + trouble.map(t -> " It was not measured: " + t + ".").orElse(""));
         court(gym);
     }
 

@@ -3,6 +3,7 @@ package floorgauge.eval.card;
 import floorgauge.eval.events.EvenGuesses;
 import floorgauge.eval.events.EventFilm;
 import floorgauge.eval.events.EventTolerance;
+import floorgauge.eval.film.HeldOutFilm;
 import floorgauge.eval.scene.SceneEvents;
 import floorgauge.eval.score.Decimals;
 import floorgauge.eval.score.EventTable;
@@ -14,12 +15,8 @@ import floorgauge.sampleclips.tracks.TrackNoise;
 import floorgauge.vision.tracking.FilmTracker;
 import floorgauge.vision.tracking.TrackingSettings;
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /** Writes the score card; {@link CardOptions} are its arguments. */
 public final class ScoreCard {
@@ -28,13 +25,12 @@ public final class ScoreCard {
     private static final long[] HELD_OUT = {9001, 9002};
 
     private final CardOptions options;
-    private final CardText text = new CardText();
 
     private ScoreCard(CardOptions options) {
         this.options = options;
     }
 
-    /** @param arguments FILE DATE WORK [--films N] [--gym FOLDER] */
+    /** @param arguments FILE DATE WORK [--only PART,...] [--films N] [--gym FOLDER] */
     public static void main(String[] arguments) throws IOException {
         CardOptions options;
         try {
@@ -44,48 +40,50 @@ public final class ScoreCard {
             System.exit(2);
             return;
         }
-        Path part = options.file().resolveSibling(options.file().getFileName() + ".part");
-        Files.writeString(part, new ScoreCard(options).write());
-        Files.move(part, options.file(), StandardCopyOption.REPLACE_EXISTING);
+        new ScoreCard(options).make();
     }
 
-    private String write() throws IOException {
-        text.append(
-                "# Score card\n\n    " + options.command() + "\n\nMade on " + options.date()
-                        + " by the command above; not edited by hand. Intervals hold 90 %, from resampling scenes or films.\n\n");
-        films();
-        scenes();
-        return text.toString();
-    }
-
-    /** The networks are loaded only where a film asks for them. */
-    private void films() throws IOException {
-        Optional<FilmTracker> tracker =
-                options.films() == 0 ? Optional.empty() : Optional.of(new FilmTracker(TrackingSettings.defaults()));
-        try {
-            FilmSection.write(
-                    HeldOutFilms.ALL.subList(0, Math.min(options.films(), HeldOutFilms.ALL.size())),
-                    options.work(),
-                    tracker,
-                    text);
-            GymSection.write(options.gym(), tracker, text);
-        } finally {
-            tracker.ifPresent(FilmTracker::close);
+    /** Each part is written when it is made, so that what ends the run later loses no other part. */
+    private void make() throws IOException {
+        for (CardPart part : options.parts()) {
+            long start = System.nanoTime();
+            CardText text = new CardText();
+            switch (part) {
+                case FILMS, GYM -> filmed(part, text);
+                case SCENES -> scenes(text);
+            }
+            Card.read(options.file())
+                    .with(part, options.date(), options.commandOf(part), text.toString())
+                    .write(options.file());
+            System.out.println("score card: " + part.word() + " took " + (System.nanoTime() - start) / 1_000_000_000 + " s");
         }
     }
 
-    private void scenes() {
+    /** The networks are loaded only where a film asks for them. */
+    private void filmed(CardPart part, CardText text) throws IOException {
+        try (FilmTracker tracker = new FilmTracker(TrackingSettings.defaults())) {
+            if (part == CardPart.FILMS) {
+                List<HeldOutFilm> films =
+                        HeldOutFilms.ALL.subList(0, Math.min(options.films(), HeldOutFilms.ALL.size()));
+                FilmSection.write(films, options.work(), tracker, text);
+            } else {
+                GymSection.write(options.gym().orElseThrow(), tracker, text);
+            }
+        }
+    }
+
+    private static void scenes(CardText text) {
         List<String> unplayed = new ArrayList<>();
         List<PlayedScene> scenes = SceneEvents.played(ScenarioLibrary.list(), HELD_OUT, unplayed);
-        events("with exact tracks", scenes, TrackNoise.NONE);
-        events("with a good tracker's errors", scenes, TrackNoise.GOOD);
-        events("with a middling tracker's errors", scenes, TrackNoise.POOR);
+        events(text, "with exact tracks", scenes, TrackNoise.NONE);
+        events(text, "with a good tracker's errors", scenes, TrackNoise.GOOD);
+        events(text, "with a middling tracker's errors", scenes, TrackNoise.POOR);
         if (!unplayed.isEmpty()) {
             text.append("Scenes that could not be played and are left out: " + String.join(", ", unplayed) + ".\n");
         }
     }
 
-    private void events(String how, List<PlayedScene> scenes, TrackNoise noise) {
+    private static void events(CardText text, String how, List<PlayedScene> scenes, TrackNoise noise) {
         System.out.println("score card: events " + how);
         List<String> broken = new ArrayList<>();
         List<EventFilm> films = SceneEvents.measured(scenes, noise, Standards.defaults(), broken);

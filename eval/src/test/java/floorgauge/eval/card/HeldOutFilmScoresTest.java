@@ -103,13 +103,6 @@ class HeldOutFilmScoresTest {
                 .contains("Not measured, because the measurement breaks: another film (its index is damaged).");
     }
 
-    @Test
-    void withoutFilmsEveryStageSaysSo() {
-        CardText text = new CardText();
-        FilmSection.write(List.of(), List.of(), text);
-        assertThat(text.toString().split("Not measured in this run", -1)).hasSize(6);
-    }
-
     private static RenderedTruth truth() {
         List<MotChallengeRow> rows = new ArrayList<>();
         for (int frame = 0; frame < 2; frame++) {
