@@ -2,7 +2,10 @@ package floorgauge.app.review;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import floorgauge.app.result.FindingText;
+import floorgauge.app.store.StoredFinding;
+import floorgauge.app.store.Subject;
 import floorgauge.app.store.Verdict;
+import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.FindingKind;
 import floorgauge.events.finding.RoleHolder;
 import java.util.ArrayList;
@@ -32,6 +35,39 @@ record VerdictRequest(JsonNode json) {
             List<RoleHolder> roles,
             OptionalInt grade,
             String note) {
+
+        /** As it was measured. */
+        static Standing of(StoredFinding f) {
+            Finding found = f.finding();
+            return unjudged(
+                    f.id(),
+                    f.filmId(),
+                    found.kind(),
+                    found.label(),
+                    found.fromSeconds(),
+                    found.toSeconds(),
+                    found.roles());
+        }
+
+        /** As its verdict left it, where it has one. */
+        static Standing of(Subject s) {
+            return s.verdict()
+                    .map(Standing::of)
+                    .orElse(unjudged(
+                            s.id(), s.filmId(), s.kind(), s.label(), s.fromSeconds(), s.toSeconds(), s.roles()));
+        }
+
+        /** Without grade and note. */
+        static Standing unjudged(
+                String subject,
+                String filmId,
+                FindingKind kind,
+                String label,
+                double from,
+                double to,
+                List<RoleHolder> roles) {
+            return new Standing(subject, filmId, kind, label, from, to, roles, OptionalInt.empty(), "");
+        }
 
         /** As a verdict left it. */
         static Standing of(Verdict v) {

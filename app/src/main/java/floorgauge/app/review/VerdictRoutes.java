@@ -7,14 +7,12 @@ import floorgauge.app.store.StoredFinding;
 import floorgauge.app.store.StoredTrack;
 import floorgauge.app.store.Subject;
 import floorgauge.app.store.Verdict;
-import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.FindingKind;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -74,21 +72,11 @@ final class VerdictRoutes {
     private Subject judgeFinding(VerdictRequest asked) {
         StoredFinding found = room.finding(asked.text("finding", ""));
         StoredFilm film = room.film(found.filmId());
-        Finding finding = found.finding();
         VerdictRequest.Standing standing = room.verdicts()
                 .ofFinding(found.id())
                 .flatMap(Subject::verdict)
                 .map(VerdictRequest.Standing::of)
-                .orElse(new VerdictRequest.Standing(
-                        found.id(),
-                        film.id(),
-                        finding.kind(),
-                        finding.label(),
-                        finding.fromSeconds(),
-                        finding.toSeconds(),
-                        finding.roles(),
-                        OptionalInt.empty(),
-                        ""));
+                .orElse(VerdictRequest.Standing.of(found));
         String subject = room.verdicts().judge(film, found, verdict(asked, standing, film));
         return room.verdicts().subject(subject).orElseThrow();
     }
@@ -96,18 +84,7 @@ final class VerdictRoutes {
     private Subject judgeKept(VerdictRequest asked) {
         Subject subject = room.verdicts().subject(asked.text("subject", "")).orElseThrow(Requests::missing);
         StoredFilm film = room.film(subject.filmId());
-        VerdictRequest.Standing standing = subject.verdict()
-                .map(VerdictRequest.Standing::of)
-                .orElse(new VerdictRequest.Standing(
-                        subject.id(),
-                        film.id(),
-                        subject.kind(),
-                        subject.label(),
-                        subject.fromSeconds(),
-                        subject.toSeconds(),
-                        subject.roles(),
-                        OptionalInt.empty(),
-                        ""));
+        VerdictRequest.Standing standing = VerdictRequest.Standing.of(subject);
         room.verdicts().judgeAgain(verdict(asked, standing, film));
         return room.verdicts().subject(subject.id()).orElseThrow();
     }
@@ -115,8 +92,8 @@ final class VerdictRoutes {
     private Subject enterByHand(VerdictRequest asked, JsonNode body) {
         StoredFilm film = room.film(body.path("film").asText());
         String id = "hand-" + UUID.nameUUIDFromBytes(asked.text("id", "").getBytes(StandardCharsets.UTF_8));
-        VerdictRequest.Standing standing = new VerdictRequest.Standing(
-                id, film.id(), FindingKind.SCREEN, "", 0, 0, List.of(), OptionalInt.empty(), "");
+        VerdictRequest.Standing standing = VerdictRequest.Standing.unjudged(
+                id, film.id(), FindingKind.SCREEN, "", 0, 0, List.of());
         room.verdicts().enter(film, verdict(asked, standing, film));
         return room.verdicts().subject(id).orElseThrow();
     }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import floorgauge.app.MotionJpegFilm;
 import floorgauge.court.calibration.OpenCv;
 import floorgauge.court.failure.MendableException;
 import floorgauge.vision.film.FilmFrame;
@@ -21,8 +22,6 @@ import org.opencv.core.Core;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
 import org.opencv.core.Scalar;
-import org.opencv.core.Size;
-import org.opencv.videoio.VideoWriter;
 
 class LightCopiesTest {
 
@@ -68,7 +67,7 @@ class LightCopiesTest {
                 FilmReader other = FilmReader.open(copy);
                 FilmFrame a = new FilmFrame();
                 FilmFrame b = new FilmFrame()) {
-            for (int i = 0; i < 20; i++) {
+            for (int i = 0; i < MotionJpegFilm.PICTURES; i++) {
                 assertThat(one.read(a)).isTrue();
                 assertThat(other.read(b)).isTrue();
                 assertThat(b.timeSeconds()).isCloseTo(a.timeSeconds(), within(1e-4));
@@ -103,15 +102,6 @@ class LightCopiesTest {
     }
 
     private Path motionJpeg() {
-        Path film = folder.resolve("camera.avi");
-        VideoWriter writer =
-                new VideoWriter(film.toString(), VideoWriter.fourcc('M', 'J', 'P', 'G'), 10, new Size(160, 96), true);
-        for (int i = 0; i < 20; i++) {
-            Mat grey = new Mat(96, 160, CvType.CV_8UC3, Scalar.all(40 + 8 * i));
-            writer.write(grey);
-            grey.release();
-        }
-        writer.release();
-        return film;
+        return MotionJpegFilm.write(folder.resolve("camera.avi"));
     }
 }

@@ -9,41 +9,99 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Every object is held against the fields that OpenTimelineIO's documentation lists for it ("Serialized Data, Fields Only", generated from
- * the library): none missing, none besides but the children of compositions.
+ * Every object is held against what OpenTimelineIO's documentation lists for it ("Serialized Data" and "Serialized Data, Fields Only", which the
+ * library generates from itself; version 0.18.1): no field missing, none besides but the children of compositions, and in each a value of
+ * the kind that the documentation names. The library itself is not asked: none of the registries that the build uses has it.
  */
 class EditTimelineTest {
 
-    private static final Map<String, Set<String>> FIELDS = Map.of(
-            "Timeline.1", Set.of("name", "metadata", "global_start_time", "tracks"),
-            "Stack.1", Set.of("name", "metadata", "source_range", "effects", "markers", "enabled", "children"),
-            "Track.1", Set.of("name", "metadata", "source_range", "effects", "markers", "enabled", "kind", "children"),
+    private static final Predicate<JsonNode> TEXT = JsonNode::isTextual;
+    private static final Predicate<JsonNode> NUMBER = JsonNode::isNumber;
+    private static final Predicate<JsonNode> DICTIONARY = JsonNode::isObject;
+    private static final Predicate<JsonNode> RANGE = one("TimeRange.1");
+    private static final Predicate<JsonNode> NOTHING = JsonNode::isNull;
+
+    private static final Map<String, Map<String, Predicate<JsonNode>>> FIELDS = Map.of(
+            "Timeline.1",
+            Map.of(
+                    "name",
+                    TEXT,
+                    "metadata",
+                    DICTIONARY,
+                    "global_start_time",
+                    NOTHING.or(one("RationalTime.1")),
+                    "tracks",
+                    one("Stack.1")),
+            "Stack.1",
+            item(Map.of("children", each("Track.1"))),
+            "Track.1",
+            item(Map.of("kind", TEXT, "children", each("Clip.2"))),
             "Clip.2",
-                    Set.of(
-                            "name",
-                            "metadata",
-                            "source_range",
-                            "effects",
-                            "markers",
-                            "enabled",
-                            "media_references",
-                            "active_media_reference_key"),
+            item(Map.of(
+                    "media_references",
+                    DICTIONARY.and(media -> !media.isEmpty() && all(media, "ExternalReference.1")),
+                    "active_media_reference_key",
+                    TEXT)),
             "ExternalReference.1",
-                    Set.of("name", "metadata", "available_range", "available_image_bounds", "target_url"),
-            "Marker.2", Set.of("name", "metadata", "color", "comment", "marked_range"),
-            "TimeRange.1", Set.of("start_time", "duration"),
-            "RationalTime.1", Set.of("rate", "value"));
+            Map.of(
+                    "name",
+                    TEXT,
+                    "metadata",
+                    DICTIONARY,
+                    "available_range",
+                    NOTHING.or(RANGE),
+                    "available_image_bounds",
+                    NOTHING.or(one("Box2d.1")),
+                    "target_url",
+                    TEXT),
+            "Marker.2",
+            Map.of("name", TEXT, "metadata", DICTIONARY, "color", TEXT, "comment", TEXT, "marked_range", RANGE),
+            "TimeRange.1",
+            Map.of("start_time", one("RationalTime.1"), "duration", one("RationalTime.1")),
+            "RationalTime.1",
+            Map.of("rate", NUMBER, "value", NUMBER));
 
     private static final Set<String> MARKER_COLOURS =
             Set.of("PINK", "RED", "ORANGE", "YELLOW", "GREEN", "CYAN", "BLUE", "PURPLE", "MAGENTA", "BLACK", "WHITE");
 
     @TempDir
     private Path folder;
+
+    /** An item's own fields, and further ones. */
+    private static Map<String, Predicate<JsonNode>> item(Map<String, Predicate<JsonNode>> further) {
+        Map<String, Predicate<JsonNode>> fields = new TreeMap<>(further);
+        fields.put("name", TEXT);
+        fields.put("metadata", DICTIONARY);
+        fields.put("source_range", NOTHING.or(RANGE));
+        fields.put("effects", each("Effect.1"));
+        fields.put("markers", each("Marker.2"));
+        fields.put("enabled", JsonNode::isBoolean);
+        return fields;
+    }
+
+    private static Predicate<JsonNode> one(String schema) {
+        return node -> node.path("OTIO_SCHEMA").asText().equals(schema);
+    }
+
+    private static Predicate<JsonNode> each(String schema) {
+        return node -> node.isArray() && all(node, schema);
+    }
+
+    private static boolean all(JsonNode nodes, String schema) {
+        for (JsonNode node : nodes) {
+            if (!one(schema).test(node)) {
+                return false;
+            }
+        }
+        return true;
+    }
 
     @Test
     void everyObjectHasTheFieldsOfItsSchema() throws IOException {
@@ -62,7 +120,6 @@ class EditTimelineTest {
     void valuesAreThoseThatTheLibraryTakes() throws IOException {
         JsonNode timeline = timeline();
         assertThat(timeline.get("OTIO_SCHEMA").asText()).isEqualTo("Timeline.1");
-        assertThat(timeline.at("/tracks/OTIO_SCHEMA").asText()).isEqualTo("Stack.1");
         values(timeline);
     }
 
@@ -78,22 +135,10 @@ class EditTimelineTest {
             }
             case "Track.1" -> assertThat(node.get("kind").asText()).isIn("Video", "Audio");
             case "Marker.2" -> assertThat(node.get("color").asText()).isIn(MARKER_COLOURS);
-            case "RationalTime.1" -> {
-                assertThat(node.get("rate").asDouble()).isPositive();
-                assertThat(node.get("value").isNumber()).isTrue();
-            }
-            case "TimeRange.1" -> {
-                assertThat(node.at("/start_time/OTIO_SCHEMA").asText()).isEqualTo("RationalTime.1");
+            case "RationalTime.1" -> assertThat(node.get("rate").asDouble()).isPositive();
+            case "TimeRange.1" ->
                 assertThat(node.at("/duration/value").asDouble()).isNotNegative();
-            }
             default -> {}
-        }
-        if (node.has("metadata")) {
-            assertThat(node.get("metadata").isObject()).isTrue();
-            assertThat(node.get("name").isTextual()).isTrue();
-        }
-        for (String list : Set.of("effects", "markers", "children")) {
-            assertThat(!node.has(list) || node.get(list).isArray()).as(list).isTrue();
         }
         node.forEach(EditTimelineTest::values);
     }
@@ -151,7 +196,13 @@ class EditTimelineTest {
             Set<String> fields = new TreeSet<>();
             node.fieldNames().forEachRemaining(fields::add);
             fields.remove("OTIO_SCHEMA");
-            assertThat(fields).as(schema).isEqualTo(new TreeSet<>(FIELDS.get(schema)));
+            assertThat(fields)
+                    .as(schema)
+                    .isEqualTo(new TreeSet<>(FIELDS.get(schema).keySet()));
+            FIELDS.get(schema)
+                    .forEach((field, kind) -> assertThat(kind.test(node.get(field)))
+                            .as(schema + " " + field)
+                            .isTrue());
             seen.add(schema);
         }
         node.forEach(child -> check(child, seen));

@@ -3,6 +3,7 @@ package floorgauge.app.review;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import floorgauge.app.InventedFilm;
+import floorgauge.app.MotionJpegFilm;
 import floorgauge.app.result.Digest;
 import floorgauge.app.result.FilmSource;
 import floorgauge.app.result.FindingsJson;
@@ -11,7 +12,6 @@ import floorgauge.app.result.TracksParquet;
 import floorgauge.app.store.Films;
 import floorgauge.app.store.Store;
 import floorgauge.app.store.StoredFilm;
-import floorgauge.court.calibration.OpenCv;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,25 +19,14 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.opencv.core.CvType;
-import org.opencv.core.Mat;
-import org.opencv.core.Scalar;
-import org.opencv.core.Size;
-import org.opencv.videoio.VideoWriter;
 
 /** The thread beside the page that makes copies of films which browsers cannot play. */
 class FilmPreparationTest {
 
     @TempDir
     private Path folder;
-
-    @BeforeAll
-    static void load() {
-        OpenCv.load();
-    }
 
     @Test
     void withoutFilmsThereIsNothingToMake() throws Exception {
@@ -123,16 +112,8 @@ class FilmPreparationTest {
     }
 
     private Path motionJpeg(String name) throws IOException {
-        Path film = Files.createDirectories(folder.resolve("films")).resolve(name);
-        VideoWriter writer =
-                new VideoWriter(film.toString(), VideoWriter.fourcc('M', 'J', 'P', 'G'), 10, new Size(160, 96), true);
-        for (int i = 0; i < 20; i++) {
-            Mat grey = new Mat(96, 160, CvType.CV_8UC3, Scalar.all(40 + 8 * i));
-            writer.write(grey);
-            grey.release();
-        }
-        writer.release();
-        return film;
+        return MotionJpegFilm.write(
+                Files.createDirectories(folder.resolve("films")).resolve(name));
     }
 
     private static Path only(Path place) throws IOException {
