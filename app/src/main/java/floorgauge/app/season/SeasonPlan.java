@@ -81,7 +81,7 @@ final class SeasonPlan {
             boolean light = i % 2 == 0;
             boolean secondCentre = (i + number) % 4 == 3;
             double learnt = week / (double) (WEEKS - 1);
-            double screenFault = light && !secondCentre ? 0.80 - 0.65 * learnt : 0.35;
+            double screenFault = light && !secondCentre ? 0.95 - 0.80 * learnt : 0.35;
             double timingFault = light ? 0.20 : 0.15 + 0.45 * learnt;
             double chance = random.nextDouble();
             String version = chance < screenFault

@@ -16,9 +16,10 @@ import org.openjdk.jmh.runner.options.TimeValue;
 import org.openjdk.jmh.runner.options.VerboseMode;
 
 /**
- * Runs every benchmark of this package and prints a table. Times are microseconds a call. The floor of a call is the longer of
- * its operations at the rate of {@link MachineBenchmark#arithmetic}, for networks of {@link MatrixBenchmark#product}, and its
- * bytes at that of {@link MachineBenchmark#memory}, all measured in the same run on the same machine.
+ * Runs every benchmark of this package and prints a table. Times are microseconds a call, on the wall's clock and of the processor. The floor of
+ * a call is the longer of its operations at the rate of {@link MachineBenchmark#arithmetic}, for networks of {@link
+ * MatrixBenchmark#product}, and its bytes at that of {@link MachineBenchmark#memory}, all in processor time, measured in the same
+ * run on the same machine.
  */
 public final class BenchmarkTable {
 
@@ -33,6 +34,7 @@ public final class BenchmarkTable {
                 .measurementIterations(3)
                 .measurementTime(TimeValue.milliseconds(500))
                 .timeUnit(TimeUnit.MICROSECONDS)
+                .addProfiler(ProcessorTime.class)
                 .verbosity(VerboseMode.SILENT);
         String own = BenchmarkTable.class.getPackageName().replace(".", "\\.") + "\\.";
         options.include(own + "MachineBenchmark").include(own + "MatrixBenchmark");
@@ -51,27 +53,27 @@ public final class BenchmarkTable {
         double microsPerByte = score(results, "memory") / MachineBenchmark.BYTES;
         System.out.printf(
                 Locale.ROOT,
-                "This machine: %.1f G operations a second, %.1f GB a second, one thread; %.0f G a second in a product of"
-                        + " matrices, all threads.%n%n",
+                "A second of this processor's time: %.1f G operations, %.1f GB; %.0f G in a product of matrices.%n%n",
                 1e-3 / microsPerOperation,
                 1e-3 / microsPerByte,
                 1e-3 / microsPerNetworkOperation);
-        System.out.println("| benchmark | work | µs a call | floor, µs | times the floor |");
-        System.out.println("| --- | --- | --: | --: | --: |");
+        System.out.println("| benchmark | work | µs a call | processor, µs | floor, µs | times the floor |");
+        System.out.println("| --- | --- | --: | --: | --: | --: |");
         for (RunResult result : results) {
             floor(result.getParams()).ifPresent(floor -> {
                 double each = floor.network() ? microsPerNetworkOperation : microsPerOperation;
                 double least = times(floor, result.getParams())
                         * Math.max(floor.operations() * each, floor.bytes() * microsPerByte);
-                double score = result.getPrimaryResult().getScore();
+                double processor = processor(result);
                 System.out.printf(
                         Locale.ROOT,
-                        "| %s | %s | %.4g | %.3g | %.1f |%n",
+                        "| %s | %s | %.3g | %.3g | %.3g | %.1f |%n",
                         name(result.getParams()),
                         floor.work(),
-                        score,
+                        result.getPrimaryResult().getScore(),
+                        processor,
                         least,
-                        score / least);
+                        processor / least);
             });
         }
     }
@@ -85,9 +87,13 @@ public final class BenchmarkTable {
     private static double score(Collection<RunResult> results, String method) {
         return results.stream()
                 .filter(r -> r.getParams().getBenchmark().endsWith("." + method))
-                .mapToDouble(r -> r.getPrimaryResult().getScore())
+                .mapToDouble(BenchmarkTable::processor)
                 .findFirst()
                 .orElseThrow();
+    }
+
+    private static double processor(RunResult result) {
+        return result.getSecondaryResults().get(ProcessorTime.NAME).getScore();
     }
 
     private static String name(BenchmarkParams params) {
