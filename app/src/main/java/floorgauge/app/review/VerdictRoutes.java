@@ -92,8 +92,8 @@ final class VerdictRoutes {
     private Subject enterByHand(VerdictRequest asked, JsonNode body) {
         StoredFilm film = room.film(body.path("film").asText());
         String id = "hand-" + UUID.nameUUIDFromBytes(asked.text("id", "").getBytes(StandardCharsets.UTF_8));
-        VerdictRequest.Standing standing = VerdictRequest.Standing.unjudged(
-                id, film.id(), FindingKind.SCREEN, "", 0, 0, List.of());
+        VerdictRequest.Standing standing =
+                VerdictRequest.Standing.unjudged(id, film.id(), FindingKind.SCREEN, "", 0, 0, List.of());
         room.verdicts().enter(film, verdict(asked, standing, film));
         return room.verdicts().subject(id).orElseThrow();
     }

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
 
 /**
  * Takes the documentation's pictures of the page, as a fresh machine shows it. Not part of the tests; run it with {@code mvn -B
@@ -114,7 +115,10 @@ class PagePictures extends InChromium {
 
     private static void trends(String name) throws IOException {
         go("/trends");
-        await("the trends", d -> Boolean.TRUE.equals(js("return document.readyState === 'complete'")));
+        await(
+                "the charts",
+                d -> !d.findElements(By.cssSelector(".uplot canvas")).isEmpty());
+        js("return new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))");
         picture(name);
     }
 }

@@ -48,7 +48,8 @@ record Card(Map<CardPart, String> parts) {
             CardPart part = titles.get(heading.group(1));
             int from = heading.end();
             more = heading.find();
-            String body = text.substring(from, more ? heading.start() : text.length()).strip();
+            String body =
+                    text.substring(from, more ? heading.start() : text.length()).strip();
             if (part != null && !body.startsWith(UNMADE)) {
                 parts.put(part, body);
             }

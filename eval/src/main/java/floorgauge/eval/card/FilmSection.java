@@ -30,8 +30,7 @@ final class FilmSection {
         this.text = text;
     }
 
-    static void write(List<HeldOutFilm> films, Path work, FilmTracker tracker, CardText text)
-            throws IOException {
+    static void write(List<HeldOutFilm> films, Path work, FilmTracker tracker, CardText text) throws IOException {
         FilmSection section = new FilmSection(text);
         for (HeldOutFilm film : films) {
             section.measure(film, work, tracker);

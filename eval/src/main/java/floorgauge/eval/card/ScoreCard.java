@@ -55,7 +55,8 @@ public final class ScoreCard {
             Card.read(options.file())
                     .with(part, options.date(), options.commandOf(part), text.toString())
                     .write(options.file());
-            System.out.println("score card: " + part.word() + " took " + (System.nanoTime() - start) / 1_000_000_000 + " s");
+            System.out.println(
+                    "score card: " + part.word() + " took " + (System.nanoTime() - start) / 1_000_000_000 + " s");
         }
     }
 

@@ -22,8 +22,7 @@ public final class ProcessorTime implements InternalProfiler {
 
     private static final double NANOS_PER_MICRO = 1e3;
 
-    private final OperatingSystemMXBean process =
-            (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
+    private final OperatingSystemMXBean process = (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
 
     private long before;
 
