@@ -60,6 +60,9 @@ public final class DefinitionFigures {
         scenes.put(
                 FindingKind.LATE_PASS,
                 List.of("floppy-curl-pass-held", "pin-down-pass-held", "chin-shuffle-pass-held"));
+        scenes.put(
+                FindingKind.MISSED_WINDOW,
+                List.of("ball-screen-hedge-outlet-missed", "ball-screen-blitz-outlet-missed"));
         scenes.put(FindingKind.EARLY_CUT, List.of("floppy-curl-early-cut", "horns-stagger-early-cut"));
         scenes.put(FindingKind.LATE_CUT, List.of("chin-flare-late-cut", "pin-down-late-cut"));
         scenes.put(FindingKind.CROWDED_FLOOR, List.of("chin-down-screen-crowded", "horns-handoff-crowded"));

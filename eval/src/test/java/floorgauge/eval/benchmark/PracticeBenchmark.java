@@ -11,7 +11,10 @@ import floorgauge.events.standards.Standards;
 import floorgauge.sampleclips.scenario.ScenarioLibrary;
 import floorgauge.sampleclips.tracks.TrackNoise;
 import floorgauge.sampleclips.tracks.TrueTracks;
+import java.io.IOException;
 import java.lang.management.ManagementFactory;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -112,14 +115,15 @@ public class PracticeBenchmark {
     }
 
     /**
-     * Prints processor time and heap for practices of given lengths, without JMH.
+     * Prints processor time and heap for practices of given lengths, without JMH, and plots them.
      *
-     * @param arguments minutes
+     * @param arguments the plot's file, then minutes in rising order
      */
-    public static void main(String[] arguments) {
+    public static void main(String[] arguments) throws IOException {
         PracticeBenchmark benchmark = new PracticeBenchmark();
         benchmark.play();
-        for (String minutes : arguments) {
+        List<LengthPlot.Run> runs = new ArrayList<>();
+        for (String minutes : List.of(arguments).subList(1, arguments.length)) {
             benchmark.minutes = Integer.parseInt(minutes);
             long before = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
             int possessions = benchmark.practice();
@@ -133,6 +137,8 @@ public class PracticeBenchmark {
                     seconds,
                     possessions,
                     heap / 1e6);
+            runs.add(new LengthPlot.Run(benchmark.minutes / 60.0, seconds, heap / 1e6));
         }
+        Files.writeString(Path.of(arguments[0]), new LengthPlot(runs).svg());
     }
 }

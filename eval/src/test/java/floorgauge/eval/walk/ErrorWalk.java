@@ -10,6 +10,7 @@ import floorgauge.events.Measurement;
 import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.FindingKind;
 import floorgauge.events.standards.Standards;
+import floorgauge.events.standards.StandardsFile;
 import floorgauge.sampleclips.labels.FilmLabels;
 import floorgauge.sampleclips.labels.LabelledEvent;
 import floorgauge.sampleclips.labels.scene.SceneLabeller;
@@ -18,6 +19,9 @@ import floorgauge.sampleclips.scenario.ScenarioException;
 import floorgauge.sampleclips.scenario.ScenarioLibrary;
 import floorgauge.sampleclips.tracks.TrackNoise;
 import floorgauge.sampleclips.tracks.TrueTracks;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -33,9 +37,12 @@ import java.util.regex.Pattern;
  *
  * <pre>
  * ErrorWalk FIRST_SEED LAST_SEED none|good|poor [SCENE_PATTERN [KIND ...]]
+ * ErrorWalk FIRST_SEED LAST_SEED none|good|poor scores
  * </pre>
  *
- * Seeds 300 to 340 are for development; those from 9001 on are held out and refused.
+ * A standards file given as the system property {@code floorgauge.standards} shows what other standards would do.
+ *
+ * <p>Seeds 300 to 340 are for development. Those from 9001 on are held out: of them no single error is shown, scores alone.
  */
 public final class ErrorWalk {
 
@@ -44,24 +51,29 @@ public final class ErrorWalk {
     private static final double SECONDS_PER_HOUR = 3600;
 
     private final TrackNoise noise;
+    private final Standards standards;
     private final Set<FindingKind> listed;
     private final Map<FindingKind, List<EventMatches>> matches = new EnumMap<>(FindingKind.class);
     private final DefenceTally defence = new DefenceTally();
     private final CertaintyTally certainty = new CertaintyTally();
+    private final boolean scoresAlone;
     private int sound;
     private int soundFlags;
 
-    private ErrorWalk(TrackNoise noise, Set<FindingKind> listed) {
+    private ErrorWalk(TrackNoise noise, Standards standards, Set<FindingKind> listed, boolean scoresAlone) {
         this.noise = noise;
+        this.standards = standards;
         this.listed = listed;
+        this.scoresAlone = scoresAlone;
     }
 
-    /** @param arguments FIRST_SEED LAST_SEED none|good|poor [SCENE_PATTERN [KIND ...]] */
-    public static void main(String[] arguments) {
+    /** @param arguments FIRST_SEED LAST_SEED none|good|poor [scores | SCENE_PATTERN [KIND ...]] */
+    public static void main(String[] arguments) throws IOException {
         long first = Long.parseLong(arguments[0]);
         long last = Long.parseLong(arguments[1]);
-        if (last >= HELD_OUT_FROM) {
-            System.err.println("seeds from " + HELD_OUT_FROM + " on are held out");
+        boolean scoresAlone = arguments.length == 4 && arguments[3].equals("scores");
+        if (last >= HELD_OUT_FROM && !scoresAlone) {
+            System.err.println("seeds from " + HELD_OUT_FROM + " on are held out: ask for their scores alone");
             System.exit(2);
         }
         TrackNoise noise = switch (arguments[2]) {
@@ -73,14 +85,21 @@ public final class ErrorWalk {
         for (int i = 4; i < arguments.length; i++) {
             listed.add(FindingKind.valueOf(arguments[i]));
         }
-        ErrorWalk walk = new ErrorWalk(noise, listed);
-        Pattern pattern = Pattern.compile(arguments.length > 3 ? arguments[3] : ".*");
+        ErrorWalk walk = new ErrorWalk(noise, standards(), listed, scoresAlone);
+        Pattern pattern = Pattern.compile(arguments.length > 3 && !scoresAlone ? arguments[3] : ".*");
         for (String name : ScenarioLibrary.list()) {
             for (long seed = first; seed <= last && pattern.matcher(name).find(); seed++) {
                 walk.take(name, seed);
             }
         }
         walk.print();
+    }
+
+    private static Standards standards() throws IOException {
+        String file = System.getProperty("floorgauge.standards", "");
+        return file.isEmpty()
+                ? Standards.defaults()
+                : StandardsFile.read(Files.readString(Path.of(file)), file, Standards.defaults());
     }
 
     private void take(String name, long seed) {
@@ -93,7 +112,7 @@ public final class ErrorWalk {
         }
         FilmLabels labels = SceneLabeller.label(scene, seed);
         List<Finding> findings = Measurement.measure(
-                        TrueTracks.sample(scene, FRAMES_PER_SECOND, noise, seed), scene.rules(), Standards.defaults())
+                        TrueTracks.sample(scene, FRAMES_PER_SECOND, noise, seed), scene.rules(), standards)
                 .all();
         Map<String, LabelledEvent> labelById = new java.util.HashMap<>();
         labels.events().forEach(e -> labelById.put(e.id(), e));
@@ -137,6 +156,9 @@ public final class ErrorWalk {
                 for (EventMark wrong :
                         film.only(kind).match(EventTolerance.USUAL).falseAlarms()) {
                     count++;
+                    if (scoresAlone) {
+                        continue;
+                    }
                     System.out.println("SOUND  " + film.film() + ": "
                             + findingById.get(wrong.id()).sentence());
                 }
