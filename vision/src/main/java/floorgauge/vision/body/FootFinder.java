@@ -41,6 +41,9 @@ public final class FootFinder {
     /** The box ends at the toe of the nearer foot, which is lower in the picture than the body stands; of its height. */
     static final double TOE = 0.02;
 
+    /** The box's upper edge, of its height. */
+    private static final double CROWN_ERROR = 0.02;
+
     /** The hips left or right of the feet, of the height. */
     private static final double HIPS_ERROR = 0.03;
 
@@ -103,6 +106,43 @@ public final class FootFinder {
             return fromUpperBody(box, pose, bottom.get(), BodyLevel.HIPS).or(() -> bottom);
         }
         return bottom;
+    }
+
+    /**
+     * The floor below the top of the box.
+     *
+     * @return empty under raised arms, which the box ends with, and where the camera's place is not known
+     */
+    public Optional<UnderHead> underHead(ImageBox box, Optional<Pose> pose) {
+        if (pose.filter(FootFinder::reachesUp).isPresent()) {
+            return Optional.empty();
+        }
+        Optional<FloorEstimate> start = calibration.estimate(aboveToe(box), 1, 1);
+        Optional<PixelPoint> top = BodyLevel.CROWN.seen(box, pose, calibration.heightPixels());
+        if (start.isEmpty() || top.isEmpty()) {
+            return Optional.empty();
+        }
+        double error = CROWN_ERROR * box.height();
+        Optional<FloorEstimate> one = plumb.below(start.get().mean(), top.get(), error, 1, 0);
+        Optional<FloorEstimate> two = plumb.below(start.get().mean(), top.get(), error, 2, 0);
+        if (one.isEmpty() || two.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(new UnderHead(
+                one.get().mean(),
+                two.get().mean(),
+                two.get().covariance().plus(BodyLevel.CROWN.leaning())));
+    }
+
+    private static boolean reachesUp(Pose pose) {
+        Keypoint nose = pose.at(Joint.NOSE);
+        return isAbove(pose.at(Joint.LEFT_WRIST), nose) || isAbove(pose.at(Joint.RIGHT_WRIST), nose);
+    }
+
+    private static boolean isAbove(Keypoint one, Keypoint other) {
+        return one.score() >= LEAST_JOINT_SCORE
+                && other.score() >= LEAST_JOINT_SCORE
+                && one.position().y() < other.position().y();
     }
 
     /** Feet that are out of sight stand below the lowest pair of joints that is in sight, else below the head. */

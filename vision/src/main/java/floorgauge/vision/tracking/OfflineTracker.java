@@ -265,7 +265,7 @@ public final class OfflineTracker implements LookTaker {
                     i + 1,
                     teams.memberships().get(i).team(),
                     teams.memberships().get(i).probability(),
-                    FootContact.told(sided(filler.filled(tracks.get(i)))),
+                    FootContact.told(sided(filler.filled(StatureFeet.placed(tracks.get(i))))),
                     doubts.get(i),
                     new Appearance(jersey(tracks.get(i)), rgb(wholeKit(tracks.get(i))))));
         }

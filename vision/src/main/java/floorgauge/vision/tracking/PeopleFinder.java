@@ -236,7 +236,8 @@ final class PeopleFinder implements AutoCloseable {
                         kits.sample(picture.bgr(), box, claim.pose(), SightingPlacer.othersThan(box, everyone)),
                         moving.share(box),
                         placer.heightMetres(placed),
-                        number));
+                        number,
+                        placer.underHead(box, claim.pose())));
     }
 
     @Override

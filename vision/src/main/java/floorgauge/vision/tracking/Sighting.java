@@ -2,6 +2,7 @@ package floorgauge.vision.tracking;
 
 import floorgauge.court.floor.FloorEstimate;
 import floorgauge.court.track.PlayerObservation;
+import floorgauge.vision.body.UnderHead;
 import floorgauge.vision.kit.KitColour;
 import floorgauge.vision.network.NumberBelief;
 import java.util.Objects;
@@ -16,13 +17,15 @@ import java.util.OptionalDouble;
  * @param movingShare share of the box that differs from the empty hall, 0 to 1; empty where that is not known
  * @param heightMetres from the feet to the top of the box, as the person stands; empty where either is out of sight
  * @param number what the jersey says; empty where nobody looked or neither chest nor back is in view
+ * @param underHead the floor below the head, for any height; empty where the head or the camera's place is not known
  */
 public record Sighting(
         PlayerObservation observation,
         Optional<KitColour> kit,
         OptionalDouble movingShare,
         OptionalDouble heightMetres,
-        Optional<NumberBelief> number) {
+        Optional<NumberBelief> number,
+        Optional<UnderHead> underHead) {
 
     public Sighting {
         Objects.requireNonNull(observation, "observation");
@@ -30,6 +33,7 @@ public record Sighting(
         Objects.requireNonNull(movingShare, "movingShare");
         Objects.requireNonNull(heightMetres, "heightMetres");
         Objects.requireNonNull(number, "number");
+        Objects.requireNonNull(underHead, "underHead");
     }
 
     /** A person at whose jersey nobody looked. */
@@ -38,20 +42,32 @@ public record Sighting(
             Optional<KitColour> kit,
             OptionalDouble movingShare,
             OptionalDouble heightMetres) {
-        this(observation, kit, movingShare, heightMetres, Optional.empty());
+        this(observation, kit, movingShare, heightMetres, Optional.empty(), Optional.empty());
     }
 
     /** A person whose height is not known. */
     public Sighting(PlayerObservation observation, Optional<KitColour> kit, OptionalDouble movingShare) {
-        this(observation, kit, movingShare, OptionalDouble.empty(), Optional.empty());
+        this(observation, kit, movingShare, OptionalDouble.empty(), Optional.empty(), Optional.empty());
     }
 
     Sighting withoutKit() {
-        return new Sighting(observation, Optional.empty(), movingShare, heightMetres, number);
+        return new Sighting(observation, Optional.empty(), movingShare, heightMetres, number, underHead);
     }
 
     Sighting withoutBackground() {
-        return new Sighting(observation, kit, OptionalDouble.empty(), heightMetres, number);
+        return new Sighting(observation, kit, OptionalDouble.empty(), heightMetres, number, underHead);
+    }
+
+    Sighting withFoot(FloorEstimate foot) {
+        PlayerObservation o = observation;
+        return new Sighting(
+                new PlayerObservation(
+                        o.frame(), o.timeSeconds(), foot, o.source(), o.box(), o.pose(), o.body(), o.score()),
+                kit,
+                movingShare,
+                heightMetres,
+                number,
+                underHead);
     }
 
     long frame() {

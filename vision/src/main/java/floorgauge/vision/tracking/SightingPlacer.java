@@ -6,9 +6,11 @@ import floorgauge.court.track.Body;
 import floorgauge.court.track.FootSource;
 import floorgauge.court.track.ImageBox;
 import floorgauge.court.track.PlayerObservation;
+import floorgauge.court.track.Pose;
 import floorgauge.vision.body.BodyReader;
 import floorgauge.vision.body.FootFinder;
 import floorgauge.vision.body.FootPoint;
+import floorgauge.vision.body.UnderHead;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -92,6 +94,11 @@ final class SightingPlacer {
         }
         double pixels = calibration.pixelAt(foot).y() - seen.box().get().top();
         return OptionalDouble.of(STATURE_METRES * pixels / upright.getAsDouble());
+    }
+
+    /** The floor below the top of the box, for any height; empty under raised arms and where the box ends at the picture's top. */
+    Optional<UnderHead> underHead(ImageBox box, Optional<Pose> pose) {
+        return box.top() <= 1 ? Optional.empty() : feet.underHead(box, pose);
     }
 
     static List<ImageBox> othersThan(ImageBox box, List<ImageBox> everyone) {

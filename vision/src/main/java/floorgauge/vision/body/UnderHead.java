@@ -1,0 +1,39 @@
+package floorgauge.vision.body;
+
+import floorgauge.court.floor.FloorCovariance;
+import floorgauge.court.floor.FloorEstimate;
+import floorgauge.court.floor.FloorPoint;
+import java.util.Objects;
+
+/**
+ * Where someone stands whose head is in view and whose height is not known yet: on a straight line of the floor, along which
+ * the place moves by the same distance for every metre of height, since the line of sight is straight.
+ *
+ * @param atOneMetre where the head would be over the floor if it were one metre high; court frame
+ * @param atTwoMetres the same for two metres
+ * @param error square metres, from the head's place in the picture and the court's
+ */
+public record UnderHead(FloorPoint atOneMetre, FloorPoint atTwoMetres, FloorCovariance error) {
+
+    public UnderHead {
+        Objects.requireNonNull(atOneMetre, "atOneMetre");
+        Objects.requireNonNull(atTwoMetres, "atTwoMetres");
+        Objects.requireNonNull(error, "error");
+    }
+
+    /**
+     * The place on the floor.
+     *
+     * @param heightMetres of the top of the head over the floor, as the person stands
+     * @param sigmaMetres its standard deviation
+     */
+    public FloorEstimate at(double heightMetres, double sigmaMetres) {
+        double dx = atTwoMetres.xMetres() - atOneMetre.xMetres();
+        double dy = atTwoMetres.yMetres() - atOneMetre.yMetres();
+        double up = heightMetres - 1;
+        double variance = sigmaMetres * sigmaMetres;
+        return new FloorEstimate(
+                new FloorPoint(atOneMetre.xMetres() + up * dx, atOneMetre.yMetres() + up * dy),
+                error.plus(new FloorCovariance(variance * dx * dx, variance * dx * dy, variance * dy * dy)));
+    }
+}
