@@ -36,4 +36,12 @@ public record UnderHead(FloorPoint atOneMetre, FloorPoint atTwoMetres, FloorCova
                 new FloorPoint(atOneMetre.xMetres() + up * dx, atOneMetre.yMetres() + up * dy),
                 error.plus(new FloorCovariance(variance * dx * dx, variance * dx * dy, variance * dy * dy)));
     }
+
+    /** How high the head would be over the point of the line that is nearest to a foot, metres. */
+    public double heightOver(FloorPoint foot) {
+        double dx = atTwoMetres.xMetres() - atOneMetre.xMetres();
+        double dy = atTwoMetres.yMetres() - atOneMetre.yMetres();
+        double along = (foot.xMetres() - atOneMetre.xMetres()) * dx + (foot.yMetres() - atOneMetre.yMetres()) * dy;
+        return 1 + along / (dx * dx + dy * dy);
+    }
 }

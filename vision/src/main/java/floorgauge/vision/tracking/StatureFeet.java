@@ -1,16 +1,14 @@
 package floorgauge.vision.tracking;
 
 import floorgauge.court.track.FootSource;
-import java.util.ArrayList;
+import floorgauge.vision.body.UnderHead;
 import java.util.Arrays;
-import java.util.List;
 
 /**
  * Places a person's feet with what the track taught about the person's height. Behind a screener the feet are out of sight or
  * taken for the screener's, while the head is in view: with the height known, the floor below the head is. The height is the
- * middle of those seen, or of those seen about that time where that is lower; its spread is posture and the error of the feet.
- * Where both ankles are in view the head has a say only
- * if it would be too high over them: a player who runs or crouches is lower than he stands, nobody is higher.
+ * middle of those seen, its spread is posture and the error of the feet. Where both ankles are in view they tell alone, since a
+ * player who runs or crouches is lower than he stands; but nobody is higher, and feet over which he would be are another's.
  */
 final class StatureFeet {
 
@@ -23,8 +21,8 @@ final class StatureFeet {
     /** Standard deviation over the middle absolute deviation of a normal distribution. */
     private static final double NORMAL = 1.4826;
 
-    /** A run or a crouch lasts about so long. */
-    private static final double POSTURE_SECONDS = 1;
+    /** Heights this many spreads over the middle are not the person's. */
+    private static final double NOBODY_GROWS = 2;
 
     private StatureFeet() {}
 
@@ -40,21 +38,20 @@ final class StatureFeet {
         double spread = Math.max(
                 LEAST_SPREAD,
                 NORMAL * middle(Arrays.stream(heights).map(h -> Math.abs(h - height)).toArray()));
-        List<Sighting> result = new ArrayList<>();
-        for (Sighting s : track.sightings()) {
-            boolean feetTell = s.observation().source() == FootSource.ANKLES
-                    && s.heightMetres().orElse(0) <= height;
-            if (feetTell || s.underHead().isEmpty()) {
-                result.add(s);
-            } else {
-                double now = Math.min(
-                        height,
-                        track.heightMetres(s.timeSeconds() - POSTURE_SECONDS, s.timeSeconds() + POSTURE_SECONDS)
-                                .orElse(height));
-                result.add(s.withFoot(s.foot().with(s.underHead().get().at(now, spread))));
-            }
+        return new Tracklet(
+                track.sightings().stream().map(s -> placed(s, height, spread)).toList());
+    }
+
+    private static Sighting placed(Sighting s, double height, double spread) {
+        if (s.underHead().isEmpty()) {
+            return s;
         }
-        return new Tracklet(result);
+        UnderHead head = s.underHead().get();
+        double over = head.heightOver(s.foot().mean());
+        if (over > height + NOBODY_GROWS * spread) {
+            return s.withFoot(head.at(height, spread));
+        }
+        return s.observation().source() == FootSource.ANKLES ? s : s.withFoot(s.foot().with(head.at(height, spread)));
     }
 
     private static double middle(double[] values) {

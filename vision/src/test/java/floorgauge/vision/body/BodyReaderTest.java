@@ -82,7 +82,7 @@ class BodyReaderTest {
                 up = 0.5;
             } else if (name.endsWith("ANKLE")) {
                 half = 0.15;
-                up = 0.039 * 1.85;
+                up = FootFinder.ANKLE_HEIGHT * FootFinder.STATURE_METRES;
                 score = ankleScore;
             }
             double right = joint == Joint.NOSE ? noseRightMetres : side * half * rightShare;

@@ -79,4 +79,82 @@ class PlumbLineTest {
         assertThat(crown.position().covariance().standardErrorMetres())
                 .isGreaterThan(knees.position().covariance().standardErrorMetres());
     }
+
+    @Test
+    void aHeadStandsOverTheSameSpotAtItsTrueHeight() {
+        FloorPoint spot = new FloorPoint(2, 1.5);
+        PixelPoint head = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres(), 1.93);
+        double sole = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres(), 0).y();
+        ImageBox box = new ImageBox(head.x() - 15, head.y(), 30, sole - head.y());
+        UnderHead under = new FootFinder(PitchedCamera.court())
+                .underHead(box, Optional.empty())
+                .orElseThrow();
+        assertThat(under.at(1.93, 0.05).mean().distanceTo(spot)).isLessThan(0.01);
+        // 0.1 m of height is 0.1 / (5 - 1.93) of the way from the spot to the camera.
+        double away = Math.hypot(spot.xMetres() - PitchedCamera.X, spot.yMetres());
+        assertThat(under.at(2.03, 0.05).mean().distanceTo(spot)).isCloseTo(away * 0.1 / (5 - 1.93), within(0.02));
+        assertThat(under.at(1.93, 0.3).covariance().standardErrorMetres())
+                .isGreaterThan(under.at(1.93, 0.05).covariance().standardErrorMetres());
+    }
+
+    @Test
+    void raisedArmsHideWhereTheHeadEnds() {
+        ImageBox box = new ImageBox(600, 200, 60, 180);
+        List<Keypoint> joints = new ArrayList<>();
+        for (Joint joint : Joint.values()) {
+            double y = joint == Joint.LEFT_WRIST ? 205 : joint == Joint.NOSE ? 230 : 300;
+            joints.add(new Keypoint(new PixelPoint(630, y), 0.8));
+        }
+        assertThat(new FootFinder(PitchedCamera.court()).underHead(box, Optional.of(new Pose(joints))))
+                .isEmpty();
+    }
+
+    @Test
+    void fromALowCameraAHigherAnkleIsInTheAir() {
+        FloorPoint spot = new FloorPoint(-2, 0);
+        ImageBox box = box(spot);
+        FootFinder finder = new FootFinder(PitchedCamera.court());
+        double still = finder.find(box, Optional.of(legs(spot, 0)), List.of())
+                .orElseThrow()
+                .position()
+                .mean()
+                .distanceTo(spot);
+        FootPoint lifted =
+                finder.find(box, Optional.of(legs(spot, 0.3)), List.of()).orElseThrow();
+        double midway = 0.15 * 10 / 5;
+        assertThat(still).isLessThan(0.03);
+        assertThat(lifted.position().mean().distanceTo(spot)).isLessThan(0.6 * midway);
+        assertThat(lifted.position().covariance().standardErrorMetres())
+                .isGreaterThan(finder.find(box, Optional.of(legs(spot, 0)), List.of())
+                        .orElseThrow()
+                        .position()
+                        .covariance()
+                        .standardErrorMetres());
+    }
+
+    private static ImageBox box(FloorPoint spot) {
+        double top = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres(), FootFinder.STATURE_METRES).y();
+        double sole = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres(), 0).y();
+        double height = (sole - top) / (1 - FootFinder.TOE);
+        double middle = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres(), 1).x();
+        return new ImageBox(middle - height / 6, top, height / 3, height);
+    }
+
+    /** Both feet beside the spot, the right one lifted, its knee where it may be. */
+    private static Pose legs(FloorPoint spot, double lift) {
+        double sole = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres(), 0).y();
+        List<Keypoint> joints = new ArrayList<>();
+        for (Joint joint : Joint.values()) {
+            double side = joint.name().startsWith("RIGHT") ? -0.15 : 0.15;
+            PixelPoint at = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres() + side, 1);
+            if (joint == Joint.LEFT_ANKLE || joint == Joint.RIGHT_ANKLE) {
+                double up = joint == Joint.RIGHT_ANKLE ? lift : 0;
+                double lifted = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres(), up).y() - sole;
+                at = new PixelPoint(
+                        at.x(), sole - FootFinder.ANKLE_HEIGHT * box(spot).height() + lifted);
+            }
+            joints.add(new Keypoint(at, 0.8));
+        }
+        return new Pose(joints);
+    }
 }

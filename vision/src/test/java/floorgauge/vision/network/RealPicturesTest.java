@@ -200,6 +200,41 @@ class RealPicturesTest {
         }
     }
 
+    /**
+     * How high over the lower edge of the box people mark the lower ankle of someone whose legs are in view: what feet are placed
+     * by ({@code FootFinder.ANKLE_HEIGHT}, 0.056, and the toe, 0.02, by which the box ends lower than a person stands).
+     */
+    @Test
+    void anklesAreMarkedWhereFeetArePlacedBy() throws IOException {
+        JsonNode labels = new ObjectMapper()
+                .readTree(given("floorgauge.people").resolve("annotations.json").toFile());
+        List<Double> shares = new ArrayList<>();
+        for (JsonNode label : labels.get("annotations")) {
+            JsonNode box = label.get("bbox");
+            JsonNode joints = label.path("keypoints");
+            double height = box.get(3).asDouble();
+            int left = 3 * Joint.LEFT_ANKLE.ordinal();
+            int right = 3 * Joint.RIGHT_ANKLE.ordinal();
+            boolean upright = height >= 120 && height >= 1.9 * box.get(2).asDouble();
+            if (upright
+                    && joints.path(left + 2).asInt() == 2
+                    && joints.path(right + 2).asInt() == 2) {
+                double ankle = Math.max(
+                        joints.get(left + 1).asDouble(), joints.get(right + 1).asDouble());
+                shares.add((box.get(1).asDouble() + height - ankle) / height);
+            }
+        }
+        shares.sort(Comparator.naturalOrder());
+        double middle = shares.get(shares.size() / 2);
+        System.out.printf(
+                Locale.ROOT,
+                "photographs: the lower ankle is marked %.3f of the height over the box's lower edge (median of %d people)%n",
+                middle,
+                shares.size());
+        assertThat(shares.size()).isGreaterThan(50);
+        assertThat(middle).isBetween(0.056 + 0.02 - 0.01, 0.056 + 0.02 + 0.01);
+    }
+
     private static void addHeights(
             PoseEstimator estimator, Mat picture, List<JsonNode> people, Map<Joint, List<Double>> above) {
         List<ImageBox> boxes = people.stream()
