@@ -183,15 +183,37 @@ class MeasureFilmTest {
         assertThat(contents(resultsIn(out))).isEqualTo(contents(undisturbed));
     }
 
+    /** A cut film, and with it the court that was saved from the whole one: the camera stands where it stood. */
     @Test
-    void aFilmThatWasCutOffIsMeasuredAsFarAsItGoes() throws IOException {
+    void aFilmThatWasCutOffIsMeasuredAsFarAsItGoesOnASavedCourt() throws IOException {
         byte[] whole = Files.readAllBytes(film);
         Path cut = Files.write(folder.resolve("cut.mp4"), Arrays.copyOf(whole, whole.length * 6 / 10));
+        Path hall = folder.resolve("hall.yaml");
+        CommandRun kept = CommandRun.of(
+                "court",
+                "--save",
+                hall.toString(),
+                "--picture",
+                folder.resolve("hall.png").toString(),
+                "--",
+                film.toString());
+        assertThat(kept.exitCode()).as(kept.err()).isZero();
         Path out = folder.resolve("cut-out");
-        CommandRun measured = measure(out, "--", cut.toString());
+        CommandRun measured = measure(out, "--saved", hall.toString(), "--", cut.toString());
         assertThat(measured.exitCode()).as(measured.err()).isZero();
-        assertThat(measured.err().lines()).singleElement().asString().contains("breaks off at");
-        assertThat(findings(out.resolve("cut")).at("/film/frames").asInt()).isBetween(8, 24);
+        assertThat(measured.err().lines()).hasSize(2);
+        assertThat(measured.err())
+                .contains("The court saved in hall.yaml still fits: half of the floor lies within 0.0")
+                .contains("breaks off at");
+        JsonNode found = findings(out.resolve("cut"));
+        assertThat(found.at("/film/frames").asInt()).isBetween(8, 24);
+        assertThat(found.at("/court/status").asText()).isEqualTo("good");
+        assertThat(found.at("/court/pixelToFloor"))
+                .as("to the last digit the court of the film that it was saved from")
+                .isEqualTo(findings(undisturbed).at("/court/pixelToFloor"));
+        CommandRun wrong = measure(out, "--saved", cut.toString(), "--", cut.toString());
+        assertThat(wrong.exitCode()).isEqualTo(2);
+        assertThat(wrong.err().lines()).singleElement().asString().contains("cut.mp4");
     }
 
     /** The same tracks lead to the same findings; doubts about identities, which lower how sure one is, are not in the file. */

@@ -7,6 +7,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.court.floor.PixelPoint;
+import floorgauge.court.lines.BackgroundPicture;
+import floorgauge.court.lines.RidgeFinder;
+import floorgauge.court.lines.RidgePoint;
 import floorgauge.court.rules.GymFile;
 import floorgauge.court.rules.RuleSet;
 import java.awt.image.BufferedImage;
@@ -24,6 +27,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
+import org.opencv.core.Point;
+import org.opencv.core.Scalar;
 import org.opencv.core.Size;
 import org.opencv.imgcodecs.Imgcodecs;
 import org.opencv.imgproc.Imgproc;
@@ -107,10 +112,7 @@ class GymFilmTest {
      */
     @Test
     void withoutAClickTheFilmIsRefused() throws IOException {
-        List<Mat> frames = new ArrayList<>();
-        for (int index = 0; index < 168; index += 14) {
-            frames.add(frame(index));
-        }
+        List<Mat> frames = frames();
         try {
             requireRefused(RuleSet.fiba(), frames);
             requireRefused(hall(), frames);
@@ -120,10 +122,60 @@ class GymFilmTest {
     }
 
     private void requireRefused(RuleSet rules, List<Mat> frames) throws IOException {
-        CourtCalibration found = CourtCalibrator.fromLines(Optional.of(rules), frames);
-        System.out.println("gym, without a click, " + rules.name() + ": " + found.reason());
-        assertThat(found.status()).isEqualTo(CalibrationStatus.NONE);
-        assertThat(found.reason()).isNotBlank();
+        LinesFit found = CourtCalibrator.fitLines(Optional.of(rules), frames);
+        System.out.printf(
+                "gym, without a click, %s: log likelihood ratio %.1f, %.0f in 100 of the lines; %s%n",
+                rules.name(),
+                found.score(),
+                100 * found.matchedShare(),
+                found.calibration().reason());
+        assertThat(found.calibration().status()).isEqualTo(CalibrationStatus.NONE);
+        assertThat(found.calibration().reason()).isNotBlank();
+    }
+
+    /**
+     * What the film would carry at best: a search that is told the answer, for it starts from the labelled points. The
+     * picture shows the court of the labels and every stripe that was found.
+     */
+    @Test
+    void fromTheLabelledPlaceTheLinesAreTooFewAsWell() throws IOException {
+        List<MarkedPoint> points = labelled().stream().map(Labelled::point).toList();
+        CourtCalibration known = CourtCalibrator.fromPoints(RuleSet.fiba(), points, WIDTH, HEIGHT);
+        List<Mat> frames = frames();
+        Mat picture = BackgroundPicture.median(frames, 640);
+        try {
+            LinesFit near = LinesCalibrator.near(inFilm(known), frames);
+            System.out.printf(
+                    "gym, lines looked for at the labelled place: log likelihood ratio %.1f, %.0f in 100 of the lines; %s%n",
+                    near.score(), 100 * near.matchedShare(), near.lineShares());
+            assertThat(near.calibration().status()).isEqualTo(CalibrationStatus.NONE);
+            assertThat(near.matchedShare()).isLessThan(0.6);
+            List<RidgePoint> stripes = RidgeFinder.find(picture);
+            Imgproc.resize(picture, picture, new Size(WIDTH, HEIGHT), 0, 0, Imgproc.INTER_CUBIC);
+            CourtOverlay.draw(picture, known);
+            for (RidgePoint stripe : stripes) {
+                Imgproc.circle(
+                        picture, new Point(2 * stripe.x() + 0.5, 2 * stripe.y() + 0.5), 1, new Scalar(255, 0, 255), -1);
+            }
+            Path out = Path.of("target", "gym-court-stripes.png").toAbsolutePath();
+            assertThat(Imgcodecs.imwrite(out.toString(), picture)).isTrue();
+        } finally {
+            picture.release();
+            frames.forEach(Mat::release);
+        }
+    }
+
+    /** The same court in the film's own 640 x 360 pixels. */
+    private static CourtCalibration inFilm(CourtCalibration known) {
+        return new CourtCalibration(
+                known.rules(),
+                known.status(),
+                known.reason(),
+                640,
+                360,
+                known.projection().map(p -> p.forPictureScaledBy(0.5)),
+                known.covariance(),
+                known.coverage());
     }
 
     /** The lines of this hall. */
@@ -133,6 +185,14 @@ class GymFilmTest {
                 "name: hall\nlike: fiba\nunpainted: [negative-end, centre-circle, centre-line,"
                         + " positive-end-no-charge-arc]\n");
         return GymFile.read(file);
+    }
+
+    private List<Mat> frames() throws IOException {
+        List<Mat> frames = new ArrayList<>();
+        for (int index = 0; index < 168; index += 14) {
+            frames.add(frame(index));
+        }
+        return frames;
     }
 
     /** A frame of the film, as a BGR picture. */

@@ -4,6 +4,8 @@ import floorgauge.court.calibration.CameraWatch;
 import floorgauge.court.calibration.CourtCalibration;
 import floorgauge.court.calibration.CourtCalibrator;
 import floorgauge.court.calibration.CourtFollower;
+import floorgauge.court.calibration.CourtSearchSteps;
+import floorgauge.court.calibration.LinesFit;
 import floorgauge.court.calibration.SavedCourt;
 import floorgauge.court.lines.RidgeFinder;
 import floorgauge.court.lines.RidgePoint;
@@ -44,6 +46,7 @@ public class CourtLinesBenchmark {
     private CourtFollower follower;
     private CameraWatch watch;
     private SavedCourt saved;
+    private CourtSearchSteps steps;
     private double time;
 
     @Setup
@@ -54,6 +57,7 @@ public class CourtLinesBenchmark {
         follower = new CourtFollower(Optional.of(rules));
         follower.next(frames.get(0), 0);
         saved = new SavedCourt(Path.of("hall.yaml"), CourtCalibrator.fromLines(Optional.of(rules), frames));
+        steps = new CourtSearchSteps(saved.calibration(), frames.get(0));
         watch = new CameraWatch();
         watch.look(frames.get(0));
     }
@@ -80,6 +84,26 @@ public class CourtLinesBenchmark {
     @Floor(work = "the middles of all stripes in a picture", operations = 1280 * 720 * 3 * 4.0, bytes = 1280 * 720 * 3)
     public List<RidgePoint> stripes() {
         return RidgeFinder.find(frames.get(0));
+    }
+
+    /** A multiplication by the homography, and a look at the map, for each of some 700 points of lines: 20 operations. */
+    @Benchmark
+    @BenchmarkMode(Mode.AverageTime)
+    @Warmup(iterations = 2, time = 500, timeUnit = TimeUnit.MILLISECONDS)
+    @Measurement(iterations = 3, time = 500, timeUnit = TimeUnit.MILLISECONDS)
+    @Floor(work = "how well one court explains a picture", operations = 700 * 20, bytes = 700 * 64)
+    public double score() {
+        return steps.score();
+    }
+
+    /** Normal equations of ten parameters over some 700 points: 100 operations each, in at least ten steps. */
+    @Benchmark
+    @BenchmarkMode(Mode.AverageTime)
+    @Warmup(iterations = 2, time = 500, timeUnit = TimeUnit.MILLISECONDS)
+    @Measurement(iterations = 3, time = 500, timeUnit = TimeUnit.MILLISECONDS)
+    @Floor(work = "the last fit of a court to its paint", operations = 700 * 100 * 10, bytes = 700 * 64 * 10)
+    public LinesFit refine() {
+        return steps.refine();
     }
 
     /** The background of six pictures, its stripes, and the fit of a known court to them. */
