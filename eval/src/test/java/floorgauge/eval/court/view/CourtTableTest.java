@@ -18,7 +18,7 @@ class CourtTableTest {
     void courtsAreFoundAndTheirErrorsHonest() throws IOException {
         int views = Integer.getInteger("floorgauge.courtViews", 4);
         CourtTable table = CourtTable.measure(CourtTable.HELD_OUT, views, Optional.empty());
-        String text = table.markdown(CourtTable.HELD_OUT);
+        String text = table.markdown();
         Files.writeString(Files.createDirectories(Path.of("target")).resolve("court-table.md"), text);
         System.out.println(text);
         assertThat(table.outcomes()).hasSize(views);
