@@ -72,7 +72,7 @@ public final class BallTracker {
     }
 
     private List<BallObservation> follow(List<BallLook> looks) {
-        List<BallPoint> path = BallPathFinder.find(looks);
+        List<BallPoint> path = BallPathFinder.find(StillThings.without(looks));
         int[] holders = new HolderFinder(camera, players).holders(path);
         widenFlights(path, holders);
         List<BallObservation> ball = new ArrayList<>();
