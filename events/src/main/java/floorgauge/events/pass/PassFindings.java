@@ -161,7 +161,7 @@ public final class PassFindings {
                 : Math.max(
                         Normal.atMost(w.separation() / 2, atReception, error),
                         Normal.atMost(standards.of(Setting.WINDOW_OPEN_DISTANCE), atReception, error));
-        double probability = late * closed;
+        double probability = late * closed * there(w);
         if (probability < standards.of(Setting.FLAG_PROBABILITY)) {
             return Optional.empty();
         }
@@ -190,6 +190,16 @@ public final class PassFindings {
                         .tick(play.time(reception), TICK_ERROR_SECONDS, "reception")
                         .mark(new Mark.Delay(play.time(w.open()), play.time(e.release()), delay))
                         .build());
+    }
+
+    /** That there was a window at all, and not an error of the tracks: half as long as the shortest, it is none. */
+    private double there(OpenWindow w) {
+        Figure length = length(w);
+        return 1
+                - Normal.atMost(
+                        standards.of(Setting.WINDOW_TIME) / 2,
+                        length.value(),
+                        length.standardError().orElseThrow());
     }
 
     private double widest(PlayerPath receiver, OpenWindow w) {
