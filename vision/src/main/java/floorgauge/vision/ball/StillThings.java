@@ -56,8 +56,7 @@ final class StillThings {
     private static boolean isStill(BallSighting sighting, List<BallLook> about) {
         double near = SAME_PLACE * sighting.radiusPixels();
         long there = about.stream()
-                .filter(look -> look.seen().stream()
-                        .anyMatch(s -> s.centre().distanceTo(sighting.centre()) <= near))
+                .filter(look -> look.seen().stream().anyMatch(s -> s.centre().distanceTo(sighting.centre()) <= near))
                 .count();
         return there >= MOSTLY * about.size();
     }

@@ -129,9 +129,7 @@ public final class FootFinder {
             return Optional.empty();
         }
         return Optional.of(new UnderHead(
-                one.get().mean(),
-                two.get().mean(),
-                two.get().covariance().plus(BodyLevel.CROWN.leaning())));
+                one.get().mean(), two.get().mean(), two.get().covariance().plus(BodyLevel.CROWN.leaning())));
     }
 
     private static boolean reachesUp(Pose pose) {
@@ -204,9 +202,8 @@ public final class FootFinder {
         double distance = Math.abs(a.y() - b.y());
         PixelPoint middle = new PixelPoint((a.x() + b.x()) / 2, Math.max(a.y(), b.y()));
         Optional<FloorPoint> foot = calibration.estimate(middle, 1, 1).map(FloorEstimate::mean);
-        OptionalDouble up = foot.isPresent()
-                ? calibration.heightInPixels(foot.get(), LIFT_METRES)
-                : OptionalDouble.empty();
+        OptionalDouble up =
+                foot.isPresent() ? calibration.heightInPixels(foot.get(), LIFT_METRES) : OptionalDouble.empty();
         if (up.isEmpty()) {
             return new Guess(LIFT_SHARE * distance, LIFT_SHARE * distance);
         }

@@ -37,7 +37,10 @@ final class StatureFeet {
         double height = middle(heights);
         double spread = Math.max(
                 LEAST_SPREAD,
-                NORMAL * middle(Arrays.stream(heights).map(h -> Math.abs(h - height)).toArray()));
+                NORMAL
+                        * middle(Arrays.stream(heights)
+                                .map(h -> Math.abs(h - height))
+                                .toArray()));
         return new Tracklet(
                 track.sightings().stream().map(s -> placed(s, height, spread)).toList());
     }
@@ -51,7 +54,9 @@ final class StatureFeet {
         if (over > height + NOBODY_GROWS * spread) {
             return s.withFoot(head.at(height, spread));
         }
-        return s.observation().source() == FootSource.ANKLES ? s : s.withFoot(s.foot().with(head.at(height, spread)));
+        return s.observation().source() == FootSource.ANKLES
+                ? s
+                : s.withFoot(s.foot().with(head.at(height, spread)));
     }
 
     private static double middle(double[] values) {

@@ -133,7 +133,8 @@ class PlumbLineTest {
     }
 
     private static ImageBox box(FloorPoint spot) {
-        double top = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres(), FootFinder.STATURE_METRES).y();
+        double top = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres(), FootFinder.STATURE_METRES)
+                .y();
         double sole = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres(), 0).y();
         double height = (sole - top) / (1 - FootFinder.TOE);
         double middle = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres(), 1).x();
@@ -149,7 +150,9 @@ class PlumbLineTest {
             PixelPoint at = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres() + side, 1);
             if (joint == Joint.LEFT_ANKLE || joint == Joint.RIGHT_ANKLE) {
                 double up = joint == Joint.RIGHT_ANKLE ? lift : 0;
-                double lifted = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres(), up).y() - sole;
+                double lifted = PitchedCamera.pixelAt(spot.xMetres(), spot.yMetres(), up)
+                                .y()
+                        - sole;
                 at = new PixelPoint(
                         at.x(), sole - FootFinder.ANKLE_HEIGHT * box(spot).height() + lifted);
             }
