@@ -2,6 +2,7 @@ package floorgauge.sampleclips.render.gym;
 
 import floorgauge.sampleclips.render.value.Colour;
 import floorgauge.sampleclips.render.value.Hash;
+import floorgauge.sampleclips.render.value.HashGrid;
 
 /** What a ray sees of the empty room: floor, four walls, ceiling. Thread-safe; give each thread its own {@link Hit}. */
 public final class GymSurfaces {
@@ -40,6 +41,12 @@ public final class GymSurfaces {
     /** How far strips tilt the varnish, radians. */
     private static final double WAVE = 0.003;
 
+    private static final double SLATS_PER_METRE = 2.2;
+    private static final double BRICK_ROW = 0.2;
+    private static final double BRICK = 0.4;
+    private static final double TONES_ALONG = 0.2;
+    private static final double TONES_UP = 0.3;
+
     private final Gym gym;
     private final double phase;
     private final GymLight light;
@@ -48,6 +55,9 @@ public final class GymSurfaces {
     private final float[] dado;
     private final float[] wall;
     private final float[] pad;
+    private final HashGrid slats;
+    private final HashGrid tones;
+    private final HashGrid bricks;
     private final float[] ceiling = {0.42f, 0.41f, 0.39f};
 
     public GymSurfaces(Gym gym) {
@@ -59,6 +69,19 @@ public final class GymSurfaces {
         dado = Colour.linear(gym.dadoRgb());
         wall = Colour.linear(gym.wallRgb());
         pad = Colour.linear(gym.padRgb());
+        double half = Math.max(gym.halfLengthMetres(), gym.halfWidthMetres()) + 1;
+        slats = grid(41, -half * SLATS_PER_METRE, half * SLATS_PER_METRE, 0, 0);
+        tones = grid(42, -half * TONES_ALONG, half * TONES_ALONG, 0, (gym.ceilingMetres() + 1) * TONES_UP);
+        bricks = grid(43, 0, gym.ceilingMetres() / BRICK_ROW, -half / BRICK, half / BRICK);
+    }
+
+    private HashGrid grid(int salt, double fromA, double toA, double fromB, double toB) {
+        return new HashGrid(
+                gym.seed() + salt,
+                (long) Math.floor(fromA),
+                (long) Math.ceil(toA) + 1,
+                (long) Math.floor(fromB),
+                (long) Math.ceil(toB) + 1);
     }
 
     public GymLight light() {
@@ -149,11 +172,12 @@ public final class GymSurfaces {
         double lower = soft(DADO_METRES - z, blur);
         double stripe = soft(0.06 - Math.abs(z - DADO_METRES - 0.06), blur);
         double course = bricks(along, z, blur);
-        double slats = 1 + 0.06 * Hash.noise(gym.seed() + 41, Math.floor(along * 2.2), 0) * Math.min(1, 0.45 / blur);
+        double slat = slats.noise(Math.floor(along * SLATS_PER_METRE), 0);
+        double slatted = 1 + 0.06 * slat * Math.min(1, 0.45 / blur);
         double height = 0.62 + 0.12 * Math.min(1, z / 4) - 0.10 * Math.max(0, z / gym.ceilingMetres() - 0.6);
-        double level = height * (0.94 + 0.06 * Hash.noise(gym.seed() + 42, along * 0.2, z * 0.3));
+        double level = height * (0.94 + 0.06 * tones.noise(along * TONES_ALONG, z * TONES_UP));
         for (int c = 0; c < 3; c++) {
-            double colour = wall[c] * course + lower * (dado[c] * slats - wall[c] * course);
+            double colour = wall[c] * course + lower * (dado[c] * slatted - wall[c] * course);
             colour += stripe * (0.25 * wall[c] - colour);
             hit.diffuse[c] = (float) (colour * level);
         }
@@ -168,16 +192,19 @@ public final class GymSurfaces {
         if (blur > 0.12) {
             return 0.97;
         }
-        double row = z / 0.2;
-        double shift = ((long) Math.floor(row) & 1) * 0.2;
-        double joint = Math.min(Math.abs(offGrid(z, 0.2)), Math.abs(offGrid(along + shift, 0.4)));
-        long block = Hash.of(gym.seed() + 43, (long) Math.floor(row), (long) Math.floor((along + shift + 0.2) / 0.4));
-        return 1 + 0.05 * (Hash.unit(block) - 0.5) - 0.12 * soft(0.008 - joint, Math.max(blur, 0.01));
+        long row = (long) Math.floor(z / BRICK_ROW);
+        double shift = (row & 1) * 0.2;
+        double joint = Math.min(Math.abs(offGrid(z, BRICK_ROW)), Math.abs(offGrid(along + shift, BRICK)));
+        double tone = bricks.unit(row, (long) Math.floor((along + shift + 0.2) / BRICK));
+        return 1 + 0.05 * (tone - 0.5) - 0.12 * soft(0.008 - joint, Math.max(blur, 0.01));
     }
 
     /** Padding behind each basket, in panels. */
     private void padOver(Hit hit, double along, double level, double blur) {
         double inside = soft(4.2 - Math.abs(along), blur) * soft(PAD_METRES - hit.z, blur) * soft(hit.z - 0.1, blur);
+        if (inside == 0) {
+            return;
+        }
         double gap = soft(0.015 - Math.abs(offGrid(along, 1.2)), Math.max(blur, 0.01));
         for (int c = 0; c < 3; c++) {
             double colour = pad[c] * level * (1 - 0.6 * gap);
@@ -188,15 +215,20 @@ public final class GymSurfaces {
     /** Doors on both side walls, and a band of windows high on the one with y above 0. */
     private void openings(Hit hit, double along, double level, double blur) {
         double door = 0;
-        for (double at : new double[] {-0.62 * gym.halfLengthMetres(), 0.55 * gym.halfLengthMetres()}) {
-            door = Math.max(door, soft(0.95 - Math.abs(along - at), blur) * soft(2.15 - hit.z, blur));
+        double low = soft(2.15 - hit.z, blur);
+        if (low > 0) {
+            door = Math.max(door, soft(0.95 - Math.abs(along + 0.62 * gym.halfLengthMetres()), blur) * low);
+            door = Math.max(door, soft(0.95 - Math.abs(along - 0.55 * gym.halfLengthMetres()), blur) * low);
         }
-        for (int c = 0; c < 3; c++) {
+        for (int c = 0; door > 0 && c < 3; c++) {
             hit.diffuse[c] += (float) (door * (0.22 * level * wall[c] - hit.diffuse[c]));
         }
         if (gym.windows() && hit.y > 0) {
             double band = soft(1.0 - Math.abs(hit.z - 0.72 * gym.ceilingMetres()), blur)
                     * soft(gym.halfLengthMetres() - 2 - Math.abs(along), blur);
+            if (band == 0) {
+                return;
+            }
             double bar = soft(0.06 - Math.abs(offGrid(along, 1.5)), Math.max(blur, 0.02));
             double glow = band * (1 - 0.9 * bar);
             hit.diffuse[0] += (float) (glow * (1.7 - hit.diffuse[0]));

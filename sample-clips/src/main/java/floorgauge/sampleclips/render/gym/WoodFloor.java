@@ -13,14 +13,45 @@ public final class WoodFloor {
     private static final double PATCH_METRES = 0.2;
     private static final int PATCH_CELLS = 240;
 
+    private static final double HALF_LENGTH_METRES = 24;
+    private static final double HALF_WIDTH_METRES = 16;
+    private static final int STRIPS = (int) (2 * HALF_WIDTH_METRES / STRIP_METRES);
+    private static final int PLANKS = (int) (2 * HALF_LENGTH_METRES / PLANK_METRES);
+
     private final long seed;
     private final float[] base;
     private final float[] patches;
+    /** For each strip about the middle, how far its planks are shifted. */
+    private final double[] shifts = new double[STRIPS];
+    /** For each strip and plank about the middle, -0.5 to 0.5. */
+    private final double[] tones = new double[STRIPS * PLANKS];
+
+    private final double[] hues = new double[STRIPS * PLANKS];
 
     public WoodFloor(int rgb, long seed) {
         this.base = Colour.linear(rgb);
         this.seed = seed;
         patches = patches(seed);
+        for (int s = 0; s < STRIPS; s++) {
+            shifts[s] = shift(s - STRIPS / 2);
+            for (int p = 0; p < PLANKS; p++) {
+                long plank = Hash.of(seed, s - STRIPS / 2, p - PLANKS / 2);
+                tones[s * PLANKS + p] = tone(plank);
+                hues[s * PLANKS + p] = hue(plank);
+            }
+        }
+    }
+
+    private double shift(long strip) {
+        return Hash.unit(Hash.of(seed + 11, strip)) * PLANK_METRES * 8;
+    }
+
+    private static double tone(long plank) {
+        return Hash.unit(plank) - 0.5;
+    }
+
+    private static double hue(long plank) {
+        return Hash.unit(Hash.mix(plank + 1)) - 0.5;
     }
 
     /**
@@ -41,10 +72,20 @@ public final class WoodFloor {
         if (last - first < MOST_STRIPS) {
             for (long strip = first; strip <= last; strip++) {
                 double share = (Math.min(high, strip + 1) - Math.max(low, strip)) / (high - low);
-                long plank = plank(strip, x);
-                long h = Hash.of(seed, strip, plank);
-                tone += share * (Hash.unit(h) - 0.5);
-                hue += share * (Hash.unit(Hash.mix(h + 1)) - 0.5);
+                long s = strip + STRIPS / 2;
+                boolean known = s >= 0 && s < STRIPS;
+                double shift = known ? shifts[(int) s] : shift(strip);
+                long plank = (long) Math.floor((x + shift) / PLANK_METRES);
+                long p = plank + PLANKS / 2;
+                if (known && p >= 0 && p < PLANKS) {
+                    int i = (int) (s * PLANKS + p);
+                    tone += share * tones[i];
+                    hue += share * hues[i];
+                } else {
+                    long h = Hash.of(seed, strip, plank);
+                    tone += share * tone(h);
+                    hue += share * hue(h);
+                }
             }
         }
         double grainFade = Math.min(1, 0.010 / span) * Math.min(1, 0.15 / Math.max(spanX, 1e-4));
@@ -80,11 +121,6 @@ public final class WoodFloor {
             }
         }
         return out;
-    }
-
-    private long plank(long strip, double x) {
-        double offset = Hash.unit(Hash.of(seed + 11, strip)) * PLANK_METRES * 8;
-        return (long) Math.floor((x + offset) / PLANK_METRES);
     }
 
     private static double seams(double low, double high, long first, long last, double span) {

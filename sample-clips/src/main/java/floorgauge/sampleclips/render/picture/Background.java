@@ -21,6 +21,8 @@ final class Background {
     final int height;
     final float[] diffuse;
     final float[] mirrored;
+    /** Both together: what is seen where nobody shades the floor or is mirrored in it. */
+    final float[] bare;
     /** Share of light that the varnish mirrors. */
     final float[] mirror;
     /** Floor point that a pixel's centre looks at; NaN where it looks at a wall or the ceiling. */
@@ -35,6 +37,7 @@ final class Background {
         this.height = height;
         diffuse = new float[3 * width * height];
         mirrored = new float[3 * width * height];
+        bare = new float[3 * width * height];
         mirror = new float[width * height];
         floorX = new float[width * height];
         floorY = new float[width * height];
@@ -47,8 +50,8 @@ final class Background {
         private final double[] direction = new double[3];
         private double[] upper = new double[3 * (width + 1 + STRIDE)];
         private double[] lower = new double[3 * (width + 1 + STRIDE)];
-        private Surface[] upperSurface = new Surface[width + 1];
-        private Surface[] lowerSurface = new Surface[width + 1];
+        private Surface[] upperSurface = new Surface[width + 1 + STRIDE];
+        private Surface[] lowerSurface = new Surface[width + 1 + STRIDE];
     }
 
     /** Fills rows from one to before another. Calls for different rows may run at once. */
@@ -75,15 +78,32 @@ final class Background {
             camera.direction(x - 0.5, row - 0.5, w.direction);
             System.arraycopy(w.direction, 0, out, 3 * x, 3);
         }
-        for (int x = 0; x <= width; x++) {
-            int before = x / STRIDE * STRIDE;
-            double share = (double) (x - before) / STRIDE;
-            for (int i = 0; share > 0 && i < 3; i++) {
-                out[3 * x + i] = out[3 * before + i] * (1 - share) + out[3 * (before + STRIDE) + i] * share;
+        for (int before = 0; before < width; before += STRIDE) {
+            int after = before + STRIDE;
+            for (int k = 1; k < STRIDE; k++) {
+                double share = (double) k / STRIDE;
+                for (int i = 0; i < 3; i++) {
+                    out[3 * (before + k) + i] = out[3 * before + i] * (1 - share) + out[3 * after + i] * share;
+                }
             }
-            gym.trace(eye[0], eye[1], eye[2], out[3 * x], out[3 * x + 1], out[3 * x + 2], w.scratch);
-            surfaces[x] = w.scratch.surface;
+            Surface first = before == 0 ? surface(eye, out, 0, w) : surfaces[before];
+            Surface last = surface(eye, out, after, w);
+            boolean same = first == last && sameWay(out, 3 * before, 3 * after);
+            for (int x = before; x < after; x++) {
+                surfaces[x] = same || x == before ? first : surface(eye, out, x, w);
+            }
+            surfaces[after] = last;
         }
+    }
+
+    private Surface surface(double[] eye, double[] directions, int x, Work w) {
+        gym.trace(eye[0], eye[1], eye[2], directions[3 * x], directions[3 * x + 1], directions[3 * x + 2], w.scratch);
+        return w.scratch.surface;
+    }
+
+    /** Whether two rays head for the same half of the room each way: then all between them meet the wall that both meet. */
+    private static boolean sameWay(double[] d, int a, int b) {
+        return d[a] < 0 == d[b] < 0 && d[a + 1] < 0 == d[b + 1] < 0 && d[a + 2] < 0 == d[b + 2] < 0;
     }
 
     private void pixel(double[] eye, int x, int y, Work w) {
@@ -101,6 +121,9 @@ final class Background {
                     store(i, w.hit, 1f / (FINE * FINE), false);
                 }
             }
+        }
+        for (int c = 3 * i; c < 3 * i + 3; c++) {
+            bare[c] = diffuse[c] + mirrored[c];
         }
         floorX[i] = w.hit.surface == Surface.FLOOR ? (float) w.hit.x : Float.NaN;
         floorY[i] = (float) w.hit.y;

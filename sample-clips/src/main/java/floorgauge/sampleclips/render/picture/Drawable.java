@@ -9,6 +9,9 @@ final class Drawable {
     /** Owner of the ball. */
     static final int BALL = -1;
 
+    /** Triangles in a row that are passed over together where they lie in other rows. */
+    static final int CHUNK = 48;
+
     /** Id of a person, {@link #BALL}, or 0 for fittings. */
     final int owner;
 
@@ -26,6 +29,10 @@ final class Drawable {
     final float[] top;
 
     final float[] bottom;
+    /** For each sample and {@link #CHUNK} triangles: first and last row that they may touch. */
+    final float[][] chunkTop;
+
+    final float[][] chunkBottom;
 
     Drawable(int owner, Mesh mesh, JerseyNumber number, int samples) {
         this.owner = owner;
@@ -37,6 +44,9 @@ final class Drawable {
         screen = new float[samples][3 * mesh.vertexCount()];
         top = new float[samples];
         bottom = new float[samples];
+        int chunks = (mesh.triangles().length / 3 + CHUNK - 1) / CHUNK;
+        chunkTop = new float[samples][chunks];
+        chunkBottom = new float[samples][chunks];
     }
 
     /**
@@ -68,5 +78,22 @@ final class Drawable {
         }
         top[sample] = low;
         bottom[sample] = high;
+        chunks(to, chunkTop[sample], chunkBottom[sample]);
+    }
+
+    private void chunks(float[] to, float[] tops, float[] bottoms) {
+        int[] corners = mesh.triangles();
+        for (int chunk = 0; chunk < tops.length; chunk++) {
+            float low = Float.POSITIVE_INFINITY;
+            float high = Float.NEGATIVE_INFINITY;
+            int end = Math.min(corners.length, 3 * CHUNK * (chunk + 1));
+            for (int i = 3 * CHUNK * chunk; i < end; i++) {
+                float row = to[3 * corners[i] + 1];
+                low = row < low ? row : low;
+                high = row > high ? row : high;
+            }
+            tops[chunk] = low;
+            bottoms[chunk] = high;
+        }
     }
 }

@@ -48,7 +48,10 @@ public final class FrameRenderer implements AutoCloseable {
     private final List<Drawable> fittings = new ArrayList<>();
     private final BallMesh ballMesh = new BallMesh();
     private final Drawable ball;
-    private final float[] light;
+    /** For each thread, the light of a band before and after bodies are drawn. */
+    private final float[][] rooms;
+
+    private final float[][] lights;
     private final byte[] bgr;
     private final Sensor sensor;
     private final TruthPass truth;
@@ -76,7 +79,8 @@ public final class FrameRenderer implements AutoCloseable {
         ball = new Drawable(Drawable.BALL, ballMesh.mesh(), null, settings.samples() + 2);
         addActors();
         addFittings(gym);
-        light = new float[3 * width * height];
+        rooms = new float[settings.threads()][3 * width * BAND_ROWS];
+        lights = new float[settings.threads()][3 * width * BAND_ROWS];
         bgr = new byte[3 * width * height];
         sensor = new Sensor(settings.gain(), settings.noise(), settings.drift(), settings.seed());
         truth = new TruthPass(width, height, bandCount, settings.samples());
@@ -131,29 +135,24 @@ public final class FrameRenderer implements AutoCloseable {
     public byte[] render(long index, double timeSeconds) {
         pose(timeSeconds);
         Camera[] cameras = cameras(timeSeconds);
-        fillBackground(cameras[settings.samples()]);
         List<Drawable> all = drawables();
         project(all, cameras);
-        shade.cast(shadeBodies());
+        shade.cast(shadeBodies(), parallel);
         Camera middle = cameras[settings.samples()];
         mirror.draw(all, settings.samples() + 1, parallel, bands);
         truth.begin(all, middle);
+        boolean empty = filled == null || !path.isStatic();
         parallel.forEach((height + BAND_ROWS - 1) / BAND_ROWS, (band, thread) -> {
             int from = band * BAND_ROWS;
             int to = Math.min(height, from + BAND_ROWS);
-            compose(all, from, to, bands[thread], band);
+            if (empty) {
+                background.fill(middle, from, to);
+            }
+            compose(all, from, to, thread);
+            sensor.develop(lights[thread], width, height, from, to, index, timeSeconds, bgr);
+            truth.draw(all, from, to, bands[thread], band);
         });
-        parallel.forEach(
-                (height + BAND_ROWS - 1) / BAND_ROWS,
-                (band, thread) -> sensor.develop(
-                        light,
-                        width,
-                        height,
-                        band * BAND_ROWS,
-                        Math.min(height, (band + 1) * BAND_ROWS),
-                        index,
-                        timeSeconds,
-                        bgr));
+        filled = middle;
         return bgr;
     }
 
@@ -220,17 +219,6 @@ public final class FrameRenderer implements AutoCloseable {
         return (sample + 0.5) / settings.samples();
     }
 
-    private void fillBackground(Camera camera) {
-        if (filled != null && path.isStatic()) {
-            return;
-        }
-        int count = (height + BAND_ROWS - 1) / BAND_ROWS;
-        parallel.forEach(
-                count,
-                (band, thread) -> background.fill(camera, band * BAND_ROWS, Math.min(height, (band + 1) * BAND_ROWS)));
-        filled = camera;
-    }
-
     private List<Drawable> drawables() {
         List<Drawable> all = new ArrayList<>(fittings);
         for (Actor actor : actors) {
@@ -269,56 +257,58 @@ public final class FrameRenderer implements AutoCloseable {
         return bodies;
     }
 
-    private void compose(List<Drawable> all, int from, int to, Band band, int bandIndex) {
-        gym(from, to);
+    private void compose(List<Drawable> all, int from, int to, int thread) {
+        Band band = bands[thread];
+        float[] light = lights[thread];
+        float[] room = rooms[thread];
+        gym(from, to, light);
+        System.arraycopy(light, 0, room, 0, 3 * width * (to - from));
         band.begin(from, to - from);
-        band.clear();
         int n = settings.samples();
-        float share = 1f / n;
-        float[] room = new float[3 * width];
-        float[][] rooms = new float[to - from][];
+        float[] rgb = new float[3];
         for (int s = 0; s < n; s++) {
             band.clear();
-            for (Drawable d : all) {
+            for (int i = 0; i < all.size(); i++) {
+                Drawable d = all.get(i);
                 if (d.mesh.veil() >= 1 || (s * 5 % n) < d.mesh.veil() * n) {
-                    band.draw(d, s, false, 0);
+                    band.draw(d, i, s, false);
                 }
             }
-            for (int row = 0; row < to - from; row++) {
-                if (band.from[row] > band.to[row]) {
-                    continue;
-                }
-                if (rooms[row] == null) {
-                    rooms[row] = new float[3 * width];
-                    System.arraycopy(light, 3 * (from + row) * width, rooms[row], 0, 3 * width);
-                }
-                room = rooms[row];
-                for (int x = band.from[row]; x <= band.to[row]; x++) {
-                    if (band.inverseDepth[row * width + x] > 0) {
-                        int here = 3 * ((from + row) * width + x);
-                        int there = 3 * (row * width + x);
-                        for (int c = 0; c < 3; c++) {
-                            light[here + c] += share * (band.light[there + c] - room[3 * x + c]);
-                        }
+            accumulate(all, band, 1f / n, room, light, rgb);
+        }
+    }
+
+    private void accumulate(List<Drawable> all, Band band, float share, float[] room, float[] light, float[] rgb) {
+        for (int row = 0; row < band.rows; row++) {
+            for (int x = band.from[row]; x <= band.to[row]; x++) {
+                int pixel = row * width + x;
+                if (band.inverseDepth[pixel] > 0) {
+                    band.light(all, pixel, rgb, 0);
+                    for (int c = 0; c < 3; c++) {
+                        light[3 * pixel + c] += share * (rgb[c] - room[3 * pixel + c]);
                     }
                 }
             }
         }
-        truth.draw(all, from, to, band, bandIndex);
     }
 
     /** The empty gym with the shade and the mirror images of this frame's bodies. */
-    private void gym(int from, int to) {
-        for (int i = from * width; i < to * width; i++) {
-            float keep = 1;
-            float clear = 1;
-            if (!Float.isNaN(background.floorX[i])) {
-                keep = (float) shade.kept(background.floorX[i], background.floorY[i]);
-                clear = 1 - mirror.cover(i);
-            }
-            for (int c = 0; c < 3; c++) {
-                float own = keep * background.diffuse[3 * i + c] + clear * background.mirrored[3 * i + c];
-                light[3 * i + c] = own + background.mirror[i] * mirror.light(3 * i + c);
+    private void gym(int from, int to, float[] light) {
+        System.arraycopy(background.bare, 3 * from * width, light, 0, 3 * (to - from) * width);
+        for (int y = from; y < to; y++) {
+            for (int x = 0; x < width; x++) {
+                int i = y * width + x;
+                boolean mirrors = x >= mirror.from(y) && x <= mirror.to(y);
+                boolean floor = !Float.isNaN(background.floorX[i]);
+                float keep = floor ? (float) shade.kept(background.floorX[i], background.floorY[i]) : 1;
+                if (keep != 1 || mirrors) {
+                    float clear = floor && mirrors ? 1 - mirror.cover(i) : 1;
+                    for (int c = 0; c < 3; c++) {
+                        float own = keep * background.diffuse[3 * i + c] + clear * background.mirrored[3 * i + c];
+                        float seen = mirrors ? mirror.light(i, c) : 0;
+                        light[3 * (i - from * width) + c] = own + background.mirror[i] * seen;
+                    }
+                }
             }
         }
     }

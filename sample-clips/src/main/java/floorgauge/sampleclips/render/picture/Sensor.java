@@ -3,13 +3,10 @@ package floorgauge.sampleclips.render.picture;
 import floorgauge.sampleclips.render.value.Hash;
 
 /**
- * From light to bytes: exposure that drifts, lamps that flicker, vignetting, photon and read noise, a soft shoulder, and
- * the sRGB curve (IEC 61966-2-1). Noise of a pixel depends on the seed, the frame and the pixel alone.
+ * From light to bytes: exposure that drifts, lamps that flicker, vignetting, photon and read noise, and the tone curve. Noise of a pixel depends on the seed, the frame and the pixel alone.
  */
 public final class Sensor {
 
-    private static final int TABLE = 8192;
-    private static final double TABLE_LIGHT = 4;
     private static final int QUANTILES = 1024;
     private static final double READ = 0.0035;
 
@@ -17,7 +14,7 @@ public final class Sensor {
     private final double gain;
     private final double noise;
     private final double drift;
-    private final byte[] tone = new byte[TABLE];
+    private final ToneCurve tone = new ToneCurve();
     private final float[] gauss = new float[QUANTILES];
 
     /**
@@ -30,10 +27,6 @@ public final class Sensor {
         this.noise = noise;
         this.drift = drift;
         this.seed = seed;
-        for (int i = 0; i < TABLE; i++) {
-            double root = i / (TABLE - 1.0);
-            tone[i] = (byte) Math.round(255 * curve(root * root * TABLE_LIGHT));
-        }
         double spread = 0;
         for (int i = 0; i < QUANTILES; i++) {
             gauss[i] = (float) quantile((i + 0.5) / QUANTILES);
@@ -42,13 +35,6 @@ public final class Sensor {
         for (int i = 0; i < QUANTILES; i++) {
             gauss[i] /= (float) Math.sqrt(spread);
         }
-    }
-
-    private static double curve(double light) {
-        double knee = 0.55;
-        double room = 1 - knee;
-        double shown = light < knee ? light : knee + room * (1 - Math.exp(-(light - knee) / room));
-        return shown <= 0.0031308 ? 12.92 * shown : 1.055 * Math.pow(shown, 1 / 2.4) - 0.055;
     }
 
     /** Normal quantile by bisection on the logistic approximation p = 1 / (1 + exp(-1.702 z)); near enough for noise. */
@@ -66,8 +52,8 @@ public final class Sensor {
     /**
      * Develops rows of a picture.
      *
-     * @param light red, green, blue a pixel
-     * @param bgr receives blue, green, red bytes
+     * @param light red, green, blue a pixel, from the first of the rows on
+     * @param bgr the whole picture; receives blue, green, red bytes of the rows
      */
     public void develop(
             float[] light, int width, int height, int fromRow, int toRow, long frame, double timeSeconds, byte[] bgr) {
@@ -76,26 +62,38 @@ public final class Sensor {
         double cx = (width - 1) / 2.0;
         double cy = (height - 1) / 2.0;
         double corner = 1 / (cx * cx + cy * cy);
+        double[] level = new double[3 * width];
+        double[] sigma = new double[3 * width];
         for (int y = fromRow; y < toRow; y++) {
+            int first = 3 * (y - fromRow) * width;
+            double dy2 = (y - cy) * (y - cy);
             for (int x = 0; x < width; x++) {
-                int i = y * width + x;
-                double r2 = ((x - cx) * (x - cx) + (y - cy) * (y - cy)) * corner;
+                double r2 = ((x - cx) * (x - cx) + dy2) * corner;
                 double factor = exposure * (1 - 0.16 * r2);
-                long h = Hash.mix(frameSeed + i);
-                for (int c = 0; c < 3; c++) {
-                    double l = light[3 * i + c] * factor;
-                    double sigma = Math.sqrt(READ * READ + noise * noise * Math.max(0, l));
-                    double seen = l + sigma * gauss[(int) (h >>> (10 * c)) & QUANTILES - 1];
-                    bgr[3 * i + 2 - c] = tone[index(seen)];
-                }
+                int k = 3 * x;
+                level[k] = light[first + k] * factor;
+                level[k + 1] = light[first + k + 1] * factor;
+                level[k + 2] = light[first + k + 2] * factor;
+            }
+            spread(level, sigma);
+            int pixel = y * width;
+            for (int x = 0; x < width; x++) {
+                int k = 3 * x;
+                int to = 3 * (pixel + x);
+                long h = Hash.mix(frameSeed + pixel + x);
+                bgr[to + 2] = tone.at(level[k] + sigma[k] * gauss[(int) h & QUANTILES - 1]);
+                bgr[to + 1] = tone.at(level[k + 1] + sigma[k + 1] * gauss[(int) (h >>> 10) & QUANTILES - 1]);
+                bgr[to] = tone.at(level[k + 2] + sigma[k + 2] * gauss[(int) (h >>> 20) & QUANTILES - 1]);
             }
         }
     }
 
-    private static int index(double light) {
-        if (light <= 0) {
-            return 0;
+    /** A loop of its own, so that the compiler does several at once. */
+    private void spread(double[] level, double[] sigma) {
+        double read = READ * READ;
+        double photons = noise * noise;
+        for (int k = 0; k < level.length; k++) {
+            sigma[k] = Math.sqrt(read + photons * Math.max(0, level[k]));
         }
-        return Math.min(TABLE - 1, (int) (Math.sqrt(light / TABLE_LIGHT) * (TABLE - 1) + 0.5));
     }
 }

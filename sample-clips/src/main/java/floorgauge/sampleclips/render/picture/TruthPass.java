@@ -15,9 +15,8 @@ import floorgauge.sampleclips.truth.JointTruth;
 import floorgauge.sampleclips.truth.PersonTruth;
 import floorgauge.sampleclips.truth.Visibility;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -34,9 +33,14 @@ final class TruthPass {
     private final int width;
     private final int height;
     private final int sample;
-    private final int[] owner;
+    /** Place of what is seen at a pixel at which something is. */
+    private final int[] place;
+
     private final float[] inverseDepth;
+    /** For each band and drawable, pixels that it covers, and those of them at which it is seen. */
     private final int[][] covered;
+
+    private final int[][] seen;
     private List<Drawable> all = List.of();
     private Camera camera;
 
@@ -44,9 +48,10 @@ final class TruthPass {
         this.width = width;
         this.height = height;
         this.sample = sample;
-        owner = new int[width * height];
+        place = new int[width * height];
         inverseDepth = new float[width * height];
         covered = new int[bandCount][];
+        seen = new int[bandCount][];
     }
 
     void begin(List<Drawable> drawables, Camera middle) {
@@ -56,59 +61,55 @@ final class TruthPass {
 
     void draw(List<Drawable> drawables, int from, int to, Band band, int bandIndex) {
         band.begin(from, to - from);
-        band.clear();
+        band.beginCounting();
         int[] counts = new int[drawables.size()];
         for (int i = 0; i < counts.length; i++) {
             if (drawables.get(i).mesh.veil() >= 1) {
-                counts[i] = band.draw(drawables.get(i), sample, true, i);
+                counts[i] = band.draw(drawables.get(i), i, sample, true);
             }
         }
         covered[bandIndex] = counts;
-        System.arraycopy(band.owner, 0, owner, from * width, (to - from) * width);
-        System.arraycopy(band.inverseDepth, 0, inverseDepth, from * width, (to - from) * width);
+        seen[bandIndex] = new int[counts.length];
+        Arrays.fill(inverseDepth, from * width, to * width, 0);
+        for (int row = 0; row < to - from; row++) {
+            for (int x = band.from[row]; x <= band.to[row]; x++) {
+                int here = row * width + x;
+                if (band.inverseDepth[here] > 0) {
+                    int there = (from + row) * width + x;
+                    inverseDepth[there] = band.inverseDepth[here];
+                    place[there] = band.place(here);
+                    seen[bandIndex][place[there]]++;
+                }
+            }
+        }
     }
 
     FrameTruth of(
             long index, double timeSeconds, double sceneSeconds, Camera camera, SceneState state, List<Actor> actors) {
-        int[] seen = new int[actors.size()];
-        int ballSeen = 0;
-        Map<Integer, Integer> places = new HashMap<>();
-        for (int i = 0; i < actors.size(); i++) {
-            places.put(actors.get(i).person.id(), i);
-        }
-        for (int o : owner) {
-            if (o == Drawable.BALL) {
-                ballSeen++;
-            } else if (o > 0) {
-                seen[places.get(o)]++;
-            }
-        }
         List<PersonTruth> people = new ArrayList<>();
         for (int i = 0; i < actors.size(); i++) {
-            people.add(person(actors.get(i), state.people().get(i), seen[i]));
+            people.add(person(actors.get(i), state.people().get(i)));
         }
-        int visible = ballSeen;
-        return new FrameTruth(
-                index, timeSeconds, sceneSeconds, camera, people, state.ball().map(b -> ball(b, visible)));
+        return new FrameTruth(index, timeSeconds, sceneSeconds, camera, people, state.ball().map(this::ball));
     }
 
-    private int covers(Drawable d) {
-        int place = all.indexOf(d);
+    private static int sum(int[][] bands, int place) {
         int sum = 0;
-        for (int[] band : covered) {
+        for (int[] band : bands) {
             sum += band[place];
         }
         return sum;
     }
 
-    private PersonTruth person(Actor actor, PersonState state, int seen) {
+    private PersonTruth person(Actor actor, PersonState state) {
+        int own = all.indexOf(actor.drawable);
         Optional<ImageBox> box = box(actor.drawable);
         double inside = box.map(this::shareInside).orElse(0.0);
-        int covers = covers(actor.drawable);
-        double fraction = covers == 0 ? 0 : inside * seen / covers;
+        int covers = sum(covered, own);
+        double fraction = covers == 0 ? 0 : inside * sum(seen, own) / covers;
         List<JointTruth> joints = new ArrayList<>();
         for (Joint joint : Joint.values()) {
-            joints.add(joint(actor, joint));
+            joints.add(joint(actor, own, joint));
         }
         return new PersonTruth(state, inside > 0 ? box : Optional.empty(), Math.min(1, fraction), joints);
     }
@@ -134,13 +135,13 @@ final class TruthPass {
         return box.intersectionArea(picture) / box.area();
     }
 
-    private JointTruth joint(Actor actor, Joint joint) {
+    private JointTruth joint(Actor actor, int own, Joint joint) {
         Vec3 p = actor.skeleton().joint(joint);
         Optional<PixelPoint> pixel = camera.pixelAt(p.x(), p.y(), p.z());
-        return new JointTruth(p.x(), p.y(), p.z(), pixel, visibility(actor, joint, p, pixel));
+        return new JointTruth(p.x(), p.y(), p.z(), pixel, visibility(own, joint, p, pixel));
     }
 
-    private Visibility visibility(Actor actor, Joint joint, Vec3 p, Optional<PixelPoint> pixel) {
+    private Visibility visibility(int own, Joint joint, Vec3 p, Optional<PixelPoint> pixel) {
         if (pixel.isEmpty()) {
             return Visibility.OUTSIDE;
         }
@@ -157,19 +158,19 @@ final class TruthPass {
         camera.project(p.x(), p.y(), p.z(), out);
         double before = out[2] - 1 / inverseDepth[i];
         boolean face = joint.ordinal() <= Joint.RIGHT_EAR.ordinal();
-        double allowed = owner[i] == actor.person.id() ? (face ? FACE_UNDER_SKIN : UNDER_SKIN) : 0.01;
+        double allowed = place[i] == own ? (face ? FACE_UNDER_SKIN : UNDER_SKIN) : 0.01;
         return before > allowed ? Visibility.HIDDEN : Visibility.SEEN;
     }
 
-    private BallTruth ball(BallState state, int seen) {
+    private BallTruth ball(BallState state) {
         double[] out = new double[3];
         if (!camera.project(state.xMetres(), state.yMetres(), state.zMetres(), out)) {
             return new BallTruth(state, Optional.empty(), 0, 0);
         }
         double radius = BallMesh.RADIUS * camera.lens().fx() / out[2];
-        Drawable d = all.get(all.size() - 1);
-        int covers = covers(d);
-        double fraction = covers == 0 ? 0 : Math.min(1, (double) seen / covers);
+        int own = all.size() - 1;
+        int covers = sum(covered, own);
+        double fraction = covers == 0 ? 0 : Math.min(1, (double) sum(seen, own) / covers);
         return new BallTruth(state, Optional.of(new PixelPoint(out[0], out[1])), radius, fraction);
     }
 }
