@@ -92,20 +92,43 @@ public final class GymSurfaces {
     public void trace(double ox, double oy, double oz, double dx, double dy, double dz, Hit hit) {
         double best = dz < 0 ? -oz / dz : (gym.ceilingMetres() - oz) / Math.max(dz, 1e-9);
         hit.surface = dz < 0 ? Surface.FLOOR : Surface.CEILING;
-        double tx = ((dx < 0 ? -1 : 1) * gym.halfLengthMetres() - ox) / (Math.abs(dx) < 1e-9 ? 1e-9 : dx);
+        double tx = toWall(gym.halfLengthMetres(), ox, dx);
         if (tx > 0 && tx < best) {
             best = tx;
             hit.surface = Surface.END_WALL;
         }
-        double ty = ((dy < 0 ? -1 : 1) * gym.halfWidthMetres() - oy) / (Math.abs(dy) < 1e-9 ? 1e-9 : dy);
+        double ty = toWall(gym.halfWidthMetres(), oy, dy);
         if (ty > 0 && ty < best) {
             best = ty;
             hit.surface = Surface.SIDE_WALL;
         }
-        hit.distance = best;
-        hit.x = ox + best * dx;
-        hit.y = oy + best * dy;
-        hit.z = oz + best * dz;
+        meet(ox, oy, oz, dx, dy, dz, best, hit);
+    }
+
+    private static void meet(
+            double ox, double oy, double oz, double dx, double dy, double dz, double distance, Hit hit) {
+        hit.distance = distance;
+        hit.x = ox + distance * dx;
+        hit.y = oy + distance * dy;
+        hit.z = oz + distance * dz;
+    }
+
+    /** {@link #trace} for a ray of which is known what it meets. */
+    public void traceTo(
+            Surface surface, double ox, double oy, double oz, double dx, double dy, double dz, Hit hit) {
+        hit.surface = surface;
+        double distance =
+                switch (surface) {
+                    case FLOOR -> -oz / dz;
+                    case CEILING -> (gym.ceilingMetres() - oz) / Math.max(dz, 1e-9);
+                    case END_WALL -> toWall(gym.halfLengthMetres(), ox, dx);
+                    case SIDE_WALL -> toWall(gym.halfWidthMetres(), oy, dy);
+                };
+        meet(ox, oy, oz, dx, dy, dz, distance, hit);
+    }
+
+    private static double toWall(double half, double o, double d) {
+        return ((d < 0 ? -1 : 1) * half - o) / (Math.abs(d) < 1e-9 ? 1e-9 : d);
     }
 
     /**
@@ -172,8 +195,8 @@ public final class GymSurfaces {
         double lower = soft(DADO_METRES - z, blur);
         double stripe = soft(0.06 - Math.abs(z - DADO_METRES - 0.06), blur);
         double course = bricks(along, z, blur);
-        double slat = slats.noise(Math.floor(along * SLATS_PER_METRE), 0);
-        double slatted = 1 + 0.06 * slat * Math.min(1, 0.45 / blur);
+        double slat = 2 * slats.unit((long) Math.floor(along * SLATS_PER_METRE), 0) - 1;
+        double slatted = 1 + 0.06 * slat * (blur <= 0.45 ? 1 : 0.45 / blur);
         double height = 0.62 + 0.12 * Math.min(1, z / 4) - 0.10 * Math.max(0, z / gym.ceilingMetres() - 0.6);
         double level = height * (0.94 + 0.06 * tones.noise(along * TONES_ALONG, z * TONES_UP));
         for (int c = 0; c < 3; c++) {
@@ -201,7 +224,11 @@ public final class GymSurfaces {
 
     /** Padding behind each basket, in panels. */
     private void padOver(Hit hit, double along, double level, double blur) {
-        double inside = soft(4.2 - Math.abs(along), blur) * soft(PAD_METRES - hit.z, blur) * soft(hit.z - 0.1, blur);
+        double across = soft(4.2 - Math.abs(along), blur);
+        if (across == 0) {
+            return;
+        }
+        double inside = across * soft(PAD_METRES - hit.z, blur) * soft(hit.z - 0.1, blur);
         if (inside == 0) {
             return;
         }
@@ -244,6 +271,10 @@ public final class GymSurfaces {
 
     /** A step at 0, 1 above, smeared over {@code blur}. */
     private static double soft(double t, double blur) {
-        return Math.max(0, Math.min(1, 0.5 + t / blur));
+        double edge = 0.5 * blur;
+        if (t >= edge) {
+            return 1;
+        }
+        return t <= -edge ? 0 : 0.5 + t / blur;
     }
 }

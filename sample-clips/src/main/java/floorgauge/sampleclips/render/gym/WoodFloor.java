@@ -71,7 +71,7 @@ public final class WoodFloor {
         double hue = 0;
         if (last - first < MOST_STRIPS) {
             for (long strip = first; strip <= last; strip++) {
-                double share = (Math.min(high, strip + 1) - Math.max(low, strip)) / (high - low);
+                double share = first == last ? 1 : (Math.min(high, strip + 1) - Math.max(low, strip)) / (high - low);
                 long s = strip + STRIPS / 2;
                 boolean known = s >= 0 && s < STRIPS;
                 double shift = known ? shifts[(int) s] : shift(strip);

@@ -111,13 +111,13 @@ final class Background {
         Surface s = w.upperSurface[x];
         boolean one = s == w.upperSurface[x + 1] && s == w.lowerSurface[x] && s == w.lowerSurface[x + 1];
         if (one) {
-            ray(eye, x, 0.5, 0.5, 1, w);
+            ray(eye, x, 0.5, 0.5, 1, true, w);
             store(i, w.hit, 1, true);
         } else {
             clear(i);
             for (int v = 0; v < FINE; v++) {
                 for (int u = 0; u < FINE; u++) {
-                    ray(eye, x, (u + 0.5) / FINE, (v + 0.5) / FINE, 1.0 / FINE, w);
+                    ray(eye, x, (u + 0.5) / FINE, (v + 0.5) / FINE, 1.0 / FINE, false, w);
                     store(i, w.hit, 1f / (FINE * FINE), false);
                 }
             }
@@ -130,14 +130,18 @@ final class Background {
     }
 
     /** Shades what lies at a fraction of the way across and down a pixel, smeared over a part {@code size} of it. */
-    private void ray(double[] eye, int x, double u, double v, double size, Work w) {
+    private void ray(double[] eye, int x, double u, double v, double size, boolean oneSurface, Work w) {
         double[] a = w.upper;
         double[] b = w.lower;
         int i = 3 * x;
         double dx = mix(a[i], a[i + 3], b[i], b[i + 3], u, v);
         double dy = mix(a[i + 1], a[i + 4], b[i + 1], b[i + 4], u, v);
         double dz = mix(a[i + 2], a[i + 5], b[i + 2], b[i + 5], u, v);
-        gym.trace(eye[0], eye[1], eye[2], dx, dy, dz, w.hit);
+        if (oneSurface) {
+            gym.traceTo(w.upperSurface[x], eye[0], eye[1], eye[2], dx, dy, dz, w.hit);
+        } else {
+            gym.trace(eye[0], eye[1], eye[2], dx, dy, dz, w.hit);
+        }
         double rx = size * 0.5 * (a[i + 3] - a[i] + b[i + 3] - b[i]);
         double ry = size * 0.5 * (a[i + 4] - a[i + 1] + b[i + 4] - b[i + 1]);
         double rz = size * 0.5 * (a[i + 5] - a[i + 2] + b[i + 5] - b[i + 2]);

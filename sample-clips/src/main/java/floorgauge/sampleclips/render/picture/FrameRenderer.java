@@ -296,9 +296,11 @@ public final class FrameRenderer implements AutoCloseable {
     private void gym(int from, int to, float[] light) {
         System.arraycopy(background.bare, 3 * from * width, light, 0, 3 * (to - from) * width);
         for (int y = from; y < to; y++) {
+            int firstMirrored = mirror.from(y);
+            int lastMirrored = mirror.to(y);
             for (int x = 0; x < width; x++) {
                 int i = y * width + x;
-                boolean mirrors = x >= mirror.from(y) && x <= mirror.to(y);
+                boolean mirrors = x >= firstMirrored && x <= lastMirrored;
                 boolean floor = !Float.isNaN(background.floorX[i]);
                 float keep = floor ? (float) shade.kept(background.floorX[i], background.floorY[i]) : 1;
                 if (keep != 1 || mirrors) {

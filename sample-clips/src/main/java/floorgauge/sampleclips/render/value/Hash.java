@@ -17,7 +17,11 @@ public final class Hash {
     }
 
     public static long of(long seed, long a, long b) {
-        return mix(of(seed, a) + b * 0xD1B54A32D192ED03L);
+        return next(of(seed, a), b);
+    }
+
+    private static long next(long hash, long b) {
+        return mix(hash + b * 0xD1B54A32D192ED03L);
     }
 
     /** Uniform in 0 to 1, 1 left out. */
@@ -46,8 +50,10 @@ public final class Hash {
         double fy = y - cy;
         double sx = fx * fx * (3 - 2 * fx);
         double sy = fy * fy * (3 - 2 * fy);
-        double low = unit(seed, cx, cy) * (1 - sx) + unit(seed, cx + 1, cy) * sx;
-        double high = unit(seed, cx, cy + 1) * (1 - sx) + unit(seed, cx + 1, cy + 1) * sx;
+        long left = of(seed, cx);
+        long right = of(seed, cx + 1);
+        double low = unit(next(left, cy)) * (1 - sx) + unit(next(right, cy)) * sx;
+        double high = unit(next(left, cy + 1)) * (1 - sx) + unit(next(right, cy + 1)) * sx;
         return 2 * (low * (1 - sy) + high * sy) - 1;
     }
 }
