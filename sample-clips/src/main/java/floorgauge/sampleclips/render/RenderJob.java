@@ -121,23 +121,33 @@ public final class RenderJob {
                 .withBitsPerSecond(plan.bitsPerSecond());
     }
 
+    /** Frames are coded and written while the next is drawn. */
     private String frames(Writers writers, FilmWriter out, Progress progress) {
         OpenCv.load();
         MessageDigest digest = sha256();
-        try (FrameRenderer renderer = new FrameRenderer(plan.scene(), plan.gym(), plan.path(), plan.settings())) {
-            Mat picture = new Mat(renderer.height(), renderer.width(), CvType.CV_8UC3);
+        Mat picture = new Mat();
+        try (FrameRenderer renderer = new FrameRenderer(plan.scene(), plan.gym(), plan.path(), plan.settings());
+                OneBehind writing = new OneBehind()) {
+            picture.create(renderer.height(), renderer.width(), CvType.CV_8UC3);
+            byte[] written = new byte[3 * renderer.width() * renderer.height()];
             int total = plan.times().count();
             for (int i = 0; i < total; i++) {
                 double time = plan.times().at(i);
-                byte[] bgr = renderer.render(i, time);
-                digest.update(bgr);
-                picture.put(0, 0, bgr);
-                out.write(picture, time);
-                writers.write(renderer.truth(i, time));
+                byte[] drawn = renderer.render(i, time);
+                FrameTruth truth = renderer.truth(i, time);
+                writing.await();
+                System.arraycopy(drawn, 0, written, 0, drawn.length);
+                writing.start(() -> {
+                    digest.update(written);
+                    picture.put(0, 0, written);
+                    out.write(picture, time);
+                    writers.write(truth);
+                });
                 progress.frames(i + 1, total);
             }
-            picture.release();
+            writing.await();
         }
+        picture.release();
         return HexFormat.of().formatHex(digest.digest());
     }
 

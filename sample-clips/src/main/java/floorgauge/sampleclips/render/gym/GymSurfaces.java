@@ -114,16 +114,14 @@ public final class GymSurfaces {
     }
 
     /** {@link #trace} for a ray of which is known what it meets. */
-    public void traceTo(
-            Surface surface, double ox, double oy, double oz, double dx, double dy, double dz, Hit hit) {
+    public void traceTo(Surface surface, double ox, double oy, double oz, double dx, double dy, double dz, Hit hit) {
         hit.surface = surface;
-        double distance =
-                switch (surface) {
-                    case FLOOR -> -oz / dz;
-                    case CEILING -> (gym.ceilingMetres() - oz) / Math.max(dz, 1e-9);
-                    case END_WALL -> toWall(gym.halfLengthMetres(), ox, dx);
-                    case SIDE_WALL -> toWall(gym.halfWidthMetres(), oy, dy);
-                };
+        double distance = switch (surface) {
+            case FLOOR -> -oz / dz;
+            case CEILING -> (gym.ceilingMetres() - oz) / Math.max(dz, 1e-9);
+            case END_WALL -> toWall(gym.halfLengthMetres(), ox, dx);
+            case SIDE_WALL -> toWall(gym.halfWidthMetres(), oy, dy);
+        };
         meet(ox, oy, oz, dx, dy, dz, distance, hit);
     }
 

@@ -114,10 +114,7 @@ final class FloorShade {
         for (int i = 0; i < balls.length; i += 4) {
             addDisc(balls, i, lamp, discs);
         }
-        discs.stream()
-                .map(Disc::part)
-                .reduce(Part::with)
-                .ifPresent(part -> casts.add(new Cast(share, discs, part)));
+        discs.stream().map(Disc::part).reduce(Part::with).ifPresent(part -> casts.add(new Cast(share, discs, part)));
     }
 
     private void addDisc(float[] balls, int i, int lamp, List<Disc> discs) {

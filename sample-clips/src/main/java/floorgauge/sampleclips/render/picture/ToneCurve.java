@@ -18,7 +18,7 @@ final class ToneCurve {
     private static final int FIRST = Float.floatToIntBits(0x1p-14f) >> SHIFT;
     private static final int LAST = Float.floatToIntBits((float) TABLE_LIGHT) >> SHIFT;
 
-    /** Least light that shows as a byte or more; the last is never reached. */
+    /** Least light that shows as a byte or more; no number at the end, which no light reaches. */
     private final double[] steps = new double[257];
 
     private final byte[] coarse = new byte[LAST - FIRST + 1];
@@ -29,7 +29,7 @@ final class ToneCurve {
             double root = i / (TABLE - 1.0);
             tone[i] = (byte) Math.round(255 * curve(root * root * TABLE_LIGHT));
         }
-        Arrays.fill(steps, Double.POSITIVE_INFINITY);
+        Arrays.fill(steps, Double.NaN);
         steps[0] = Double.NEGATIVE_INFINITY;
         for (int shown = 1; shown <= (tone[TABLE - 1] & 255); shown++) {
             steps[shown] = least(tone, shown);

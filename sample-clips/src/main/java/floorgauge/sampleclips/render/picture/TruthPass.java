@@ -90,7 +90,8 @@ final class TruthPass {
         for (int i = 0; i < actors.size(); i++) {
             people.add(person(actors.get(i), state.people().get(i)));
         }
-        return new FrameTruth(index, timeSeconds, sceneSeconds, camera, people, state.ball().map(this::ball));
+        return new FrameTruth(
+                index, timeSeconds, sceneSeconds, camera, people, state.ball().map(this::ball));
     }
 
     private static int sum(int[][] bands, int place) {
