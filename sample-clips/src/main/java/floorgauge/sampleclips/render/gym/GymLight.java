@@ -1,5 +1,7 @@
 package floorgauge.sampleclips.render.gym;
 
+import floorgauge.sampleclips.render.value.Clamp;
+
 /**
  * Rows of flat lamps under a ceiling, and the light they send down: each lamp gives a floor point cos2 / d2 (a small flat
  * lamp facing a parallel floor), and walls and ceiling add a share that is the same everywhere.
@@ -97,8 +99,8 @@ public final class GymLight {
 
     /** Light on the floor, about 1. */
     public double onFloor(double x, double y) {
-        double gx = Math.max(0, Math.min(columns - 1.001, (x - originX) / GRID_METRES));
-        double gy = Math.max(0, Math.min(rows - 1.001, (y - originY) / GRID_METRES));
+        double gx = Clamp.from0((x - originX) / GRID_METRES, columns - 1.001);
+        double gy = Clamp.from0((y - originY) / GRID_METRES, rows - 1.001);
         int c = (int) gx;
         int r = (int) gy;
         double fx = gx - c;

@@ -193,8 +193,7 @@ public final class GymSurfaces {
         double lower = soft(DADO_METRES - z, blur);
         double stripe = soft(0.06 - Math.abs(z - DADO_METRES - 0.06), blur);
         double course = bricks(along, z, blur);
-        double slat = 2 * slats.unit((long) Math.floor(along * SLATS_PER_METRE), 0) - 1;
-        double slatted = 1 + 0.06 * slat * (blur <= 0.45 ? 1 : 0.45 / blur);
+        double slatted = lower == 0 ? 1 : slatted(along, blur);
         double height = 0.62 + 0.12 * Math.min(1, z / 4) - 0.10 * Math.max(0, z / gym.ceilingMetres() - 0.6);
         double level = height * (0.94 + 0.06 * tones.noise(along * TONES_ALONG, z * TONES_UP));
         for (int c = 0; c < 3; c++) {
@@ -207,6 +206,11 @@ public final class GymSurfaces {
         } else {
             openings(hit, along, level, blur);
         }
+    }
+
+    private double slatted(double along, double blur) {
+        double slat = 2 * slats.unit((long) Math.floor(along * SLATS_PER_METRE), 0) - 1;
+        return 1 + 0.06 * slat * (blur <= 0.45 ? 1 : 0.45 / blur);
     }
 
     private double bricks(double along, double z, double blur) {

@@ -1,5 +1,6 @@
 package floorgauge.sampleclips.render.gym;
 
+import floorgauge.sampleclips.render.value.Clamp;
 import floorgauge.sampleclips.render.value.Colour;
 import floorgauge.sampleclips.render.value.Hash;
 
@@ -99,8 +100,8 @@ public final class WoodFloor {
 
     /** Slow changes of tone over metres, from a grid. */
     private double patch(double x, double y) {
-        double gx = Math.max(0, Math.min(PATCH_CELLS - 1.01, x / PATCH_METRES + PATCH_CELLS / 2.0));
-        double gy = Math.max(0, Math.min(PATCH_CELLS - 1.01, y / PATCH_METRES + PATCH_CELLS / 2.0));
+        double gx = Clamp.from0(x / PATCH_METRES + PATCH_CELLS / 2.0, PATCH_CELLS - 1.01);
+        double gy = Clamp.from0(y / PATCH_METRES + PATCH_CELLS / 2.0, PATCH_CELLS - 1.01);
         int c = (int) gx;
         int r = (int) gy;
         double fx = gx - c;

@@ -85,7 +85,8 @@ final class BodyLight {
             int r = cell(points[3 * v + 1] - cy);
             if (c > 0 && r > 0 && c < CELLS - 1 && r < CELLS - 1) {
                 int i = r * CELLS + c;
-                top[i] = Math.max(top[i], points[3 * v + 2]);
+                float z = points[3 * v + 2];
+                top[i] = z > top[i] ? z : top[i];
             }
         }
     }

@@ -1,6 +1,7 @@
 package floorgauge.sampleclips.render.picture;
 
 import floorgauge.sampleclips.render.gym.GymLight;
+import floorgauge.sampleclips.render.value.Clamp;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -267,8 +268,8 @@ final class FloorShade {
 
     /** The share of its light that a floor point keeps, 0 to 1. */
     double kept(double x, double y) {
-        double gx = Math.max(0, Math.min(columns - 1.01, (x - originX) / CELL_METRES));
-        double gy = Math.max(0, Math.min(rows - 1.01, (y - originY) / CELL_METRES));
+        double gx = Clamp.from0((x - originX) / CELL_METRES, columns - 1.01);
+        double gy = Clamp.from0((y - originY) / CELL_METRES, rows - 1.01);
         int c = (int) gx;
         int r = (int) gy;
         double fx = gx - c;
