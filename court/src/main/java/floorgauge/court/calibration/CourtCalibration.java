@@ -37,7 +37,7 @@ public record CourtCalibration(
         Coverage coverage) {
 
     /** A screen's reach is 1.0 m and contact a gap of 0.1 m: with a larger error than this neither can be told. */
-    private static final double LARGEST_SUPPORTED_ERROR_METRES = 0.30;
+    static final double LARGEST_SUPPORTED_ERROR_METRES = 0.30;
 
     public CourtCalibration {
         Objects.requireNonNull(rules, "rules");

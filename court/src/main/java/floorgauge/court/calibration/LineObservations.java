@@ -1,6 +1,7 @@
 package floorgauge.court.calibration;
 
 import floorgauge.court.floor.PixelPoint;
+import floorgauge.court.lines.PaintPlace;
 import floorgauge.court.lines.PaintSearch;
 import java.util.ArrayList;
 import java.util.List;
@@ -100,6 +101,22 @@ final class LineObservations implements ProjectionRefiner.Observations {
         return new LineObservations(samples, matches, visible, sigmaPixels);
     }
 
+    /**
+     * What of this is evidence: the paint, and the lines in sight, that answer to one line of the court alone.
+     *
+     * @param projection with which the paint was found
+     * @param reachPixels with which it was found
+     */
+    LineObservations toldApart(FloorProjection projection, int width, int height, double reachPixels) {
+        boolean[] apart = ToldApart.of(samples, visibleWeight, projection, width, height, reachPixels);
+        double[] visible = visibleWeight.clone();
+        for (int i = 0; i < visible.length; i++) {
+            visible[i] = apart[i] ? visible[i] : 0;
+        }
+        return new LineObservations(
+                samples, matches.stream().filter(m -> apart[m.sample()]).toList(), visible, sigmaPixels);
+    }
+
     /** How many pixels along the normal the picture of a sample moves, where the sample moves a metre across its line. */
     private static double signedMetreAcross(
             CourtSamples samples, int i, double normalX, double normalY, double[][] byFloor) {
@@ -133,6 +150,13 @@ final class LineObservations implements ProjectionRefiner.Observations {
 
     List<Match> matches() {
         return matches;
+    }
+
+    /** Where the paint lies. */
+    List<PaintPlace> places() {
+        return matches.stream()
+                .map(m -> new PaintPlace(m.filmX(), m.filmY(), m.normalX(), m.normalY(), m.weight()))
+                .toList();
     }
 
     /** Weight of each sample that is in sight; 0 where it is not. */

@@ -64,8 +64,16 @@ final class LinesVerdict {
      */
     private static final double ARCS_SEEN = 0.4;
 
+    /**
+     * So much of what is in sight must carry paint of one colour, or, where the court is followed, paint of its colour. On
+     * development views of floors that are shared with other sports, courts in their place have 0.50 and more, courts laid
+     * over several sports' lines 0.36 and less.
+     */
     private static final double LEAST_SHARE = 0.45;
+
+    /** A good court has paint, of any colour, at this share of what is in sight. */
     private static final double GOOD_SHARE = 0.6;
+
     private static final double GOOD_ERROR_METRES = 0.10;
 
     private final RuleSet rules;
@@ -148,7 +156,8 @@ final class LinesVerdict {
                 Optional.of(placed.projection().forPictureScaledBy(filmScale)),
                 inFilm(placed.covariance(), filmScale),
                 Coverage.around(matched(observations), MARGIN_METRES));
-        return judged(measured, observations, scores, sigma * filmScale, prediction.isPresent());
+        LineObservations evidence = observations.toldApart(projection, width, height, REACH * width);
+        return judged(measured, evidence, scores, sigma * filmScale, prediction.isPresent());
     }
 
     /** A court and how uncertain it is, working pixels. */
@@ -271,7 +280,8 @@ final class LinesVerdict {
                 .mapToDouble(LineObservations.Match::weight)
                 .sum();
         double share = visible > 0 ? found / visible : 0;
-        Evidence evidence = new Evidence(shares, share, scores, medianError(measured), followed);
+        double ownPaint = visible > 0 ? paint.weightOfOneColour(observations.places()) / visible : 0;
+        Evidence evidence = new Evidence(shares, share, ownPaint, scores, medianError(measured), followed);
         CalibrationStatus status = evidence.status();
         CourtCalibration calibration = status == CalibrationStatus.NONE
                 ? none(evidence.reason(status))
@@ -285,7 +295,7 @@ final class LinesVerdict {
                         measured.covariance(),
                         measured.coverage());
         return new LinesFit(
-                calibration, scores.best(), scores.elsewhere(), share, sigma, shares, matched(observations));
+                calibration, scores.best(), scores.elsewhere(), share, ownPaint, sigma, shares, matched(observations));
     }
 
     /** The share of each line in sight that carries paint. */
@@ -326,6 +336,7 @@ final class LinesVerdict {
     /** What was seen, weighed. */
     private final class Evidence {
         private final double share;
+        private final double ownPaint;
         private final double score;
         private final double runnerUp;
         private final double rival;
@@ -337,9 +348,16 @@ final class LinesVerdict {
         private final boolean noArc;
         private final boolean followed;
 
-        Evidence(SortedMap<String, Double> shares, double share, Scores scores, double error, boolean followed) {
+        Evidence(
+                SortedMap<String, Double> shares,
+                double share,
+                double ownPaint,
+                Scores scores,
+                double error,
+                boolean followed) {
             this.followed = followed;
             this.share = share;
+            this.ownPaint = ownPaint;
             this.score = scores.best();
             this.runnerUp = scores.elsewhere();
             this.rival = scores.otherRules();
@@ -374,11 +392,7 @@ final class LinesVerdict {
             if (followed) {
                 return statusOfFollowed();
             }
-            // Any four lines fit some court: the fifth is the first evidence.
-            boolean enough = along + across + arcs >= 5 && along >= 1 && across >= 1;
-            // Without its arcs a court is told from the parallel lines of other sports by its lines both ways alone.
-            boolean straightOnly = arcsMissing && Math.min(along, across) < 2;
-            if (score < LEAST_SCORE || share < LEAST_SHARE || !enough || noArc || straightOnly || ambiguous()) {
+            if (!isACourt() || ambiguous() || error > CourtCalibration.LARGEST_SUPPORTED_ERROR_METRES) {
                 return CalibrationStatus.NONE;
             }
             boolean good = share >= GOOD_SHARE
@@ -387,6 +401,19 @@ final class LinesVerdict {
                     && rival <= NEARLY_AS_WELL * score
                     && error <= GOOD_ERROR_METRES;
             return good ? CalibrationStatus.GOOD : CalibrationStatus.WEAK;
+        }
+
+        private boolean isACourt() {
+            // Any four lines fit some court: the fifth is the first evidence.
+            boolean enough = along + across + arcs >= 5 && along >= 1 && across >= 1;
+            // Without its arcs a court is told from the parallel lines of other sports by its lines both ways alone.
+            boolean straightOnly = arcsMissing && Math.min(along, across) < 2;
+            return score >= LEAST_SCORE && !motley() && enough && !noArc && !straightOnly;
+        }
+
+        /** Whether too little of the court is there in one colour: what several sports have painted is no court. */
+        private boolean motley() {
+            return ownPaint < LEAST_SHARE;
         }
 
         /** Which court it is was settled before; now the question is whether it is still where its lines are. */
@@ -412,13 +439,27 @@ final class LinesVerdict {
                     rules.name(),
                     100 * share);
             if (status == CalibrationStatus.NONE) {
-                return "No court could be placed: at best " + seen
-                        + (ambiguous() ? ", and the same paint fits another place of the court nearly as well." : ".");
+                return "No court could be placed: at best " + seen + doubt() + ".";
             }
             if (status == CalibrationStatus.GOOD) {
                 return seen + String.format(Locale.ROOT, "; half of the floor is placed to %.3f m or better.", error);
             }
             return seen + ", but " + weakness() + ".";
+        }
+
+        private String doubt() {
+            if (followed) {
+                return "";
+            }
+            if (motley()) {
+                return String.format(Locale.ROOT, ", %.0f in 100 in one colour of paint", 100 * ownPaint);
+            }
+            if (ambiguous()) {
+                return ", and the same paint fits another place of the court nearly as well";
+            }
+            return error > CourtCalibration.LARGEST_SUPPORTED_ERROR_METRES && Double.isFinite(error)
+                    ? String.format(Locale.ROOT, ", and they place half of the floor no better than to %.2f m", error)
+                    : "";
         }
 
         private String weakness() {

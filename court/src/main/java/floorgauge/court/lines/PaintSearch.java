@@ -1,9 +1,9 @@
 package floorgauge.court.lines;
 
+import java.util.List;
 import java.util.OptionalDouble;
 
 /** Finds paint across a place where a line is expected. */
-@FunctionalInterface
 public interface PaintSearch {
 
     /**
@@ -18,4 +18,13 @@ public interface PaintSearch {
      * @param reachPixels how far to look to either side
      */
     OptionalDouble across(double x, double y, double normalX, double normalY, double widthPixels, double reachPixels);
+
+    /**
+     * The weight of those places that share one colour of paint, the colour that most have: a court is painted from one
+     * can, lines of several sports are not.
+     *
+     * @param places at which this search found paint
+     * @return from 0 to the sum of their weights
+     */
+    double weightOfOneColour(List<PaintPlace> places);
 }

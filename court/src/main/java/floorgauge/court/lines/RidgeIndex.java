@@ -1,5 +1,6 @@
 package floorgauge.court.lines;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -7,6 +8,9 @@ import java.util.OptionalDouble;
 public final class RidgeIndex implements PaintSearch {
 
     private static final double SAME_DIRECTION = Math.cos(Math.toRadians(14));
+
+    /** Paint that was found is looked up again this near: its middle lies within a pixel of the one that holds it. */
+    private static final double SAME_PAINT_PIXELS = 2;
 
     private final RidgePoint[] at;
     private final int width;
@@ -35,6 +39,18 @@ public final class RidgeIndex implements PaintSearch {
         return found == null
                 ? OptionalDouble.empty()
                 : OptionalDouble.of((found.x() - x) * normalX + (found.y() - y) * normalY);
+    }
+
+    @Override
+    public double weightOfOneColour(List<PaintPlace> places) {
+        List<RidgePoint> paint = new ArrayList<>();
+        for (PaintPlace place : places) {
+            RidgePoint found = find(place.x(), place.y(), place.normalX(), place.normalY(), SAME_PAINT_PIXELS);
+            if (found != null) {
+                paint.add(found.withStrength(place.weight()));
+            }
+        }
+        return paint.isEmpty() ? 0 : PaintColour.mostCommon(paint).weight();
     }
 
     /** The nearest ridge point of the same direction; null where there is none. */

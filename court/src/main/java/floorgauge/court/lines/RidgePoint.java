@@ -22,6 +22,11 @@ public record RidgePoint(
         double contrastA,
         double contrastB) {
 
+    /** The same point, counting for so much. */
+    RidgePoint withStrength(double other) {
+        return new RidgePoint(x, y, normalX, normalY, other, contrastL, contrastA, contrastB);
+    }
+
     /** Cosine of the angle between two contrasts, which tells colours of paint apart; 0 where one has no contrast. */
     public double contrastCosine(double l, double a, double b) {
         double own = Math.sqrt(contrastL * contrastL + contrastA * contrastA + contrastB * contrastB);

@@ -1,5 +1,6 @@
 package floorgauge.court.lines;
 
+import java.util.List;
 import java.util.OptionalDouble;
 import org.opencv.core.CvType;
 import org.opencv.core.Mat;
@@ -115,6 +116,12 @@ public final class StripeProfiles implements PaintSearch {
         double curve = before - 2 * most + after;
         double shift = curve < 0 ? Math.max(-0.5, Math.min(0.5, 0.5 * (before - after) / curve)) : 0;
         return OptionalDouble.of((best - reach - side + shift) * STEP);
+    }
+
+    /** All of it: only the one contrast is looked for. */
+    @Override
+    public double weightOfOneColour(List<PaintPlace> places) {
+        return places.stream().mapToDouble(PaintPlace::weight).sum();
     }
 
     /** Over the higher of both sides, so that an edge is no stripe. */

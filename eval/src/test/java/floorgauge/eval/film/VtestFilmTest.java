@@ -3,18 +3,26 @@ package floorgauge.eval.film;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import floorgauge.court.calibration.CalibrationStatus;
 import floorgauge.court.calibration.CourtCalibration;
+import floorgauge.court.calibration.CourtCalibrator;
 import floorgauge.court.rules.RuleSet;
 import floorgauge.court.track.FilmTracks;
 import floorgauge.court.track.PlayerTrack;
+import floorgauge.vision.film.FilmFrame;
+import floorgauge.vision.film.FilmReader;
 import floorgauge.vision.tracking.FilmTracker;
 import floorgauge.vision.tracking.TrackedFilm;
 import floorgauge.vision.tracking.TrackingSettings;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.opencv.core.Mat;
 
 /**
  * People who walk across a yard, filmed by a fixed camera: vtest.avi of OpenCV's samples (Debian package opencv-doc), 768 x
@@ -45,11 +53,34 @@ class VtestFilmTest {
                 HEIGHT);
     }
 
-    @Test
-    void peopleAreTrackedThroughTheYard() throws IOException {
+    private static Path film() {
         String given = System.getProperty("floorgauge.vtest", "");
         assumeTrue(!given.isBlank(), "skipped: give OpenCV's sample film with -Dfloorgauge.vtest=FILE");
-        Path film = Path.of(given);
+        return Path.of(given);
+    }
+
+    /** Its brick wall has rows enough for all lines of a court, were the court but flat enough. */
+    @Test
+    void noCourtIsSeenInTheYard() {
+        List<Mat> frames = new ArrayList<>();
+        try (FilmReader reader = FilmReader.open(film());
+                FilmFrame frame = new FilmFrame()) {
+            while (reader.read(frame) && frame.timeSeconds() < 2) {
+                if (frame.timeSeconds() >= 0.25 * frames.size()) {
+                    frames.add(frame.bgr().clone());
+                }
+            }
+            CourtCalibration court = CourtCalibrator.fromLines(Optional.of(RuleSet.fiba()), frames);
+            assertThat(court.status()).as(court.reason()).isEqualTo(CalibrationStatus.NONE);
+            assertThat(court.reason()).startsWith("No court could be placed: at best ");
+        } finally {
+            frames.forEach(Mat::release);
+        }
+    }
+
+    @Test
+    void peopleAreTrackedThroughTheYard() throws IOException {
+        Path film = film();
         CourtCalibration yard = yard();
         // The plane's scale is nominal, and who walks by plays for nobody.
         TrackingSettings settings = TrackingSettings.defaults()
