@@ -57,10 +57,11 @@ final class LinesCalibrator {
     private final boolean thorough;
 
     /** All ridge points in company: a found court is fitted to faint paint too, near where it must be. */
-    private List<RidgePoint> everything = List.of();
+    private RidgeIndex everything;
 
     private LinesCalibrator(List<RuleSet> candidates, Mat film, Mat background, boolean thorough) {
         this.thorough = thorough;
+        this.everything = new RidgeIndex(List.of(), background.cols(), background.rows());
         this.candidates = candidates;
         this.filmWidth = film.cols();
         this.filmHeight = film.rows();
@@ -84,8 +85,12 @@ final class LinesCalibrator {
         }
     }
 
-    /** A refined hypothesis in working pixels. */
-    private record Refined(RuleSet rules, FloorProjection projection, Paint paint, double score) {}
+    /** The most likely first; what is no court comes after all that are. */
+    private static final Comparator<Refined> BEST_FIRST =
+            Comparator.comparing((Refined r) -> !r.court()).thenComparingDouble(r -> -r.score());
+
+    /** A refined hypothesis in working pixels, and whether what it finds there is a court at all. */
+    private record Refined(RuleSet rules, FloorProjection projection, double score, boolean court) {}
 
     static LinesFit fit(List<RuleSet> candidates, List<Mat> frames) {
         return fit(candidates, frames, true);
@@ -142,7 +147,7 @@ final class LinesCalibrator {
 
     private LinesFit fit(Mat background) {
         List<RidgePoint> points = inCompany(background);
-        everything = points;
+        everything = new RidgeIndex(points, width, height);
         List<Refined> refined = new ArrayList<>();
         List<Paint> looked = new ArrayList<>();
         for (Supplier<Paint> supplier : paints(points)) {
@@ -175,13 +180,13 @@ final class LinesCalibrator {
         if (refined.isEmpty()) {
             return none("The lines that were found do not fit a basketball court.");
         }
-        refined.sort(Comparator.comparingDouble((Refined r) -> -r.score()));
+        refined.sort(BEST_FIRST);
         return conclude(refined);
     }
 
     /** Whether the best court so far is good, if not beyond doubt. */
     private boolean good(List<Refined> refined) {
-        refined.sort(Comparator.comparingDouble((Refined r) -> -r.score()));
+        refined.sort(BEST_FIRST);
         return !refined.isEmpty() && conclude(refined).calibration().status() == CalibrationStatus.GOOD;
     }
 
@@ -214,7 +219,7 @@ final class LinesCalibrator {
         if (refined.isEmpty()) {
             return Optional.empty();
         }
-        refined.sort(Comparator.comparingDouble((Refined r) -> -r.score()));
+        refined.sort(BEST_FIRST);
         return Optional.of(conclude(refined))
                 .filter(fit -> fit.calibration().status() == CalibrationStatus.GOOD)
                 .filter(fit -> fit.matchedShare() >= DECISIVE_SHARE);
@@ -283,11 +288,11 @@ final class LinesCalibrator {
         return refine(start, samples, paint.ridges())
                 .map(ProjectionRefiner.Fit::projection)
                 .filter(CourtHypotheses::isCamera)
-                .map(fit -> new Refined(
-                        hypothesis.rules(),
-                        fit,
-                        paint,
-                        new CourtScore(samples, paint.fine()).of(fit.floorToIdeal(), fit.lens())));
+                .map(fit -> {
+                    double score = new CourtScore(samples, paint.fine()).of(fit.floorToIdeal(), fit.lens());
+                    boolean court = verdict(hypothesis.rules(), samples).isACourt(fit, score);
+                    return new Refined(hypothesis.rules(), fit, score, court);
+                });
     }
 
     /** Fits lines to paint, looking less far each time. */
@@ -310,20 +315,23 @@ final class LinesCalibrator {
     private LinesFit conclude(List<Refined> refined) {
         Refined best = refined.get(0);
         double elsewhere = refined.stream()
-                .filter(r -> r.rules().equals(best.rules()) && differs(best, r))
+                .filter(r -> r.court() == best.court() && r.rules().equals(best.rules()) && differs(best, r))
                 .mapToDouble(Refined::score)
                 .findFirst()
                 .orElse(0);
         double otherRules = refined.stream()
-                .filter(r -> !r.rules().equals(best.rules()))
+                .filter(r -> r.court() == best.court() && !r.rules().equals(best.rules()))
                 .mapToDouble(Refined::score)
                 .findFirst()
                 .orElse(0);
         CourtSamples samples = CourtSamples.of(best.rules(), 0.25);
-        RidgeIndex ridges = new RidgeIndex(everything, width, height);
         FloorProjection projection = best.rules().isSymmetric() ? nearSideFirst(best.projection()) : best.projection();
-        return new LinesVerdict(best.rules(), samples, ridges, filmWidth, filmHeight, width, height)
+        return verdict(best.rules(), samples)
                 .of(projection, new LinesVerdict.Scores(best.score(), elsewhere, otherRules));
+    }
+
+    private LinesVerdict verdict(RuleSet rules, CourtSamples samples) {
+        return new LinesVerdict(rules, samples, everything, filmWidth, filmHeight, width, height);
     }
 
     /** Whether two courts put the floor in sight in different places, apart from a turn by 180 degrees. */

@@ -101,6 +101,40 @@ final class LinesVerdict {
         this.height = height;
     }
 
+    /**
+     * Whether what lies about there is a court at all, if not which: lines enough that are told apart, arcs among them, in
+     * one colour of paint. What several sports have painted is none, however much of it there is, and no rival of one.
+     *
+     * @param score log likelihood ratio
+     */
+    boolean isACourt(FloorProjection court, double score) {
+        double reach = REACH * width;
+        LineObservations evidence =
+                find(court, REACH, reach / 4, Optional.empty()).toldApart(court, width, height, reach);
+        return new Evidence(
+                        shares(evidence),
+                        share(evidence),
+                        oneColourShare(evidence),
+                        new Scores(score, 0, 0),
+                        Double.NaN,
+                        false)
+                .isACourt();
+    }
+
+    /** The share of the lines in sight that carries paint. */
+    private static double share(LineObservations evidence) {
+        double visible = Arrays.stream(evidence.visibleWeight()).sum();
+        double found = evidence.matches().stream()
+                .mapToDouble(LineObservations.Match::weight)
+                .sum();
+        return visible > 0 ? found / visible : 0;
+    }
+
+    private double oneColourShare(LineObservations evidence) {
+        double visible = Arrays.stream(evidence.visibleWeight()).sum();
+        return visible > 0 ? paint.weightOfOneColour(evidence.places()) / visible : 0;
+    }
+
     /** A court found in one picture, or in the background of many. */
     LinesFit of(FloorProjection start, Scores scores) {
         return of(start, Optional.empty(), REACH, 4, scores);
@@ -275,12 +309,8 @@ final class LinesVerdict {
     private LinesFit judged(
             CourtCalibration measured, LineObservations observations, Scores scores, double sigma, boolean followed) {
         SortedMap<String, Double> shares = shares(observations);
-        double visible = Arrays.stream(observations.visibleWeight()).sum();
-        double found = observations.matches().stream()
-                .mapToDouble(LineObservations.Match::weight)
-                .sum();
-        double share = visible > 0 ? found / visible : 0;
-        double ownPaint = visible > 0 ? paint.weightOfOneColour(observations.places()) / visible : 0;
+        double share = share(observations);
+        double ownPaint = oneColourShare(observations);
         Evidence evidence = new Evidence(shares, share, ownPaint, scores, medianError(measured), followed);
         CalibrationStatus status = evidence.status();
         CourtCalibration calibration = status == CalibrationStatus.NONE
