@@ -109,16 +109,9 @@ final class LinesVerdict {
      */
     boolean isACourt(FloorProjection court, double score) {
         double reach = REACH * width;
-        LineObservations evidence =
-                find(court, REACH, reach / 4, Optional.empty()).toldApart(court, width, height, reach);
-        return new Evidence(
-                        shares(evidence),
-                        share(evidence),
-                        oneColourShare(evidence),
-                        new Scores(score, 0, 0),
-                        Double.NaN,
-                        false)
-                .isACourt();
+        LineObservations all = find(court, REACH, reach / 4, Optional.empty());
+        LineObservations apart = all.toldApart(court, width, height, reach);
+        return new Evidence(all, apart, new Scores(score, 0, 0), Double.NaN, false).isACourt();
     }
 
     /** The share of the lines in sight that carries paint. */
@@ -190,8 +183,16 @@ final class LinesVerdict {
                 Optional.of(placed.projection().forPictureScaledBy(filmScale)),
                 inFilm(placed.covariance(), filmScale),
                 Coverage.around(matched(observations), MARGIN_METRES));
-        LineObservations evidence = observations.toldApart(projection, width, height, REACH * width);
-        return judged(measured, evidence, scores, sigma * filmScale, prediction.isPresent());
+        boolean followed = prediction.isPresent();
+        // Of a court that is followed it was settled before which lines are its own.
+        LineObservations apart =
+                followed ? observations : observations.toldApart(projection, width, height, REACH * width);
+        return judged(
+                measured,
+                observations,
+                new Evidence(observations, apart, scores, medianError(measured), followed),
+                scores,
+                sigma * filmScale);
     }
 
     /** A court and how uncertain it is, working pixels. */
@@ -307,11 +308,7 @@ final class LinesVerdict {
     }
 
     private LinesFit judged(
-            CourtCalibration measured, LineObservations observations, Scores scores, double sigma, boolean followed) {
-        SortedMap<String, Double> shares = shares(observations);
-        double share = share(observations);
-        double ownPaint = oneColourShare(observations);
-        Evidence evidence = new Evidence(shares, share, ownPaint, scores, medianError(measured), followed);
+            CourtCalibration measured, LineObservations observations, Evidence evidence, Scores scores, double sigma) {
         CalibrationStatus status = evidence.status();
         CourtCalibration calibration = status == CalibrationStatus.NONE
                 ? none(evidence.reason(status))
@@ -325,7 +322,14 @@ final class LinesVerdict {
                         measured.covariance(),
                         measured.coverage());
         return new LinesFit(
-                calibration, scores.best(), scores.elsewhere(), share, ownPaint, sigma, shares, matched(observations));
+                calibration,
+                scores.best(),
+                scores.elsewhere(),
+                evidence.share,
+                evidence.ownPaint,
+                sigma,
+                shares(observations),
+                matched(observations));
     }
 
     /** The share of each line in sight that carries paint. */
@@ -378,23 +382,23 @@ final class LinesVerdict {
         private final boolean noArc;
         private final boolean followed;
 
-        Evidence(
-                SortedMap<String, Double> shares,
-                double share,
-                double ownPaint,
-                Scores scores,
-                double error,
-                boolean followed) {
+        /**
+         * @param all paint and lines in sight
+         * @param apart of these what answers to one line alone
+         */
+        Evidence(LineObservations all, LineObservations apart, Scores scores, double error, boolean followed) {
+            SortedMap<String, Double> shares = shares(all);
+            SortedMap<String, Double> own = shares(apart);
             this.followed = followed;
-            this.share = share;
-            this.ownPaint = ownPaint;
+            this.share = share(all);
+            this.ownPaint = oneColourShare(apart);
             this.score = scores.best();
             this.runnerUp = scores.elsewhere();
             this.rival = scores.otherRules();
             this.error = error;
-            this.along = seen(shares, 0);
-            this.across = seen(shares, 1);
-            this.arcs = seen(shares, 2);
+            this.along = seen(shares, own, 0);
+            this.across = seen(shares, own, 1);
+            this.arcs = seen(shares, own, 2);
             this.arcsMissing = arcs < ARCS_SEEN * inSight(shares, 2);
             this.noArc = arcs == 0 && inSight(shares, 2) >= 2;
         }
@@ -405,9 +409,12 @@ final class LinesVerdict {
                     .count();
         }
 
-        private long seen(SortedMap<String, Double> shares, int kind) {
+        /** Lines that are there, and there by paint of their own. */
+        private long seen(SortedMap<String, Double> shares, SortedMap<String, Double> own, int kind) {
             return samples.lines.stream()
-                    .filter(line -> kind(line) == kind && shares.getOrDefault(line.name(), 0.0) >= SEEN)
+                    .filter(line -> kind(line) == kind)
+                    .filter(line ->
+                            Math.min(shares.getOrDefault(line.name(), 0.0), own.getOrDefault(line.name(), 0.0)) >= SEEN)
                     .count();
         }
 
@@ -438,7 +445,7 @@ final class LinesVerdict {
             boolean enough = along + across + arcs >= 5 && along >= 1 && across >= 1;
             // Without its arcs a court is told from the parallel lines of other sports by its lines both ways alone.
             boolean straightOnly = arcsMissing && Math.min(along, across) < 2;
-            return score >= LEAST_SCORE && !motley() && enough && !noArc && !straightOnly;
+            return score >= LEAST_SCORE && share >= LEAST_SHARE && !motley() && enough && !noArc && !straightOnly;
         }
 
         /** Whether too little of the court is there in one colour: what several sports have painted is no court. */
