@@ -172,7 +172,7 @@ public final class CourtFollower implements AutoCloseable {
         Track begun = new Track(
                 calibration,
                 projection,
-                new LinesVerdict.Scores(fit.score(), 0, 0),
+                LinesVerdict.Scores.alone(fit.score()),
                 MOTION_ERROR * working.cols(),
                 new StripeProfiles.Contrast(0, 0, 0),
                 timeSeconds);

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.opencv.core.Mat;
 
@@ -87,10 +88,10 @@ final class LinesCalibrator {
 
     /** The most likely first; what is no court comes after all that are. */
     private static final Comparator<Refined> BEST_FIRST =
-            Comparator.comparing((Refined r) -> !r.court()).thenComparingDouble(r -> -r.score());
+            Comparator.comparing((Refined r) -> !r.standing().court()).thenComparingDouble(r -> -r.score());
 
-    /** A refined hypothesis in working pixels, and whether what it finds there is a court at all. */
-    private record Refined(RuleSet rules, FloorProjection projection, double score, boolean court) {}
+    /** A refined hypothesis in working pixels. */
+    private record Refined(RuleSet rules, FloorProjection projection, double score, LinesVerdict.Standing standing) {}
 
     static LinesFit fit(List<RuleSet> candidates, List<Mat> frames) {
         return fit(candidates, frames, true);
@@ -138,7 +139,7 @@ final class LinesCalibrator {
                         filmHeight,
                         width,
                         height)
-                .of(start, new LinesVerdict.Scores(score, 0, 0));
+                .of(start, LinesVerdict.Scores.alone(score));
     }
 
     private List<RidgePoint> inCompany(Mat background) {
@@ -290,8 +291,11 @@ final class LinesCalibrator {
                 .filter(CourtHypotheses::isCamera)
                 .map(fit -> {
                     double score = new CourtScore(samples, paint.fine()).of(fit.floorToIdeal(), fit.lens());
-                    boolean court = verdict(hypothesis.rules(), samples).isACourt(fit, score);
-                    return new Refined(hypothesis.rules(), fit, score, court);
+                    return new Refined(
+                            hypothesis.rules(),
+                            fit,
+                            score,
+                            verdict(hypothesis.rules(), samples).standing(fit, score));
                 });
     }
 
@@ -314,20 +318,21 @@ final class LinesCalibrator {
 
     private LinesFit conclude(List<Refined> refined) {
         Refined best = refined.get(0);
-        double elsewhere = refined.stream()
-                .filter(r -> r.court() == best.court() && r.rules().equals(best.rules()) && differs(best, r))
-                .mapToDouble(Refined::score)
-                .findFirst()
-                .orElse(0);
-        double otherRules = refined.stream()
-                .filter(r -> r.court() == best.court() && !r.rules().equals(best.rules()))
-                .mapToDouble(Refined::score)
-                .findFirst()
-                .orElse(0);
+        double elsewhere = most(refined, r -> r.standing().ownPaint() && sameRules(best, r) && differs(best, r));
+        double otherRules = most(refined, r -> r.standing().ownPaint() && !sameRules(best, r));
+        double motley = most(refined, r -> !r.standing().ownPaint() && (!sameRules(best, r) || differs(best, r)));
         CourtSamples samples = CourtSamples.of(best.rules(), 0.25);
         FloorProjection projection = best.rules().isSymmetric() ? nearSideFirst(best.projection()) : best.projection();
         return verdict(best.rules(), samples)
-                .of(projection, new LinesVerdict.Scores(best.score(), elsewhere, otherRules));
+                .of(projection, new LinesVerdict.Scores(best.score(), elsewhere, otherRules, motley));
+    }
+
+    private static double most(List<Refined> refined, Predicate<Refined> which) {
+        return refined.stream().filter(which).mapToDouble(Refined::score).max().orElse(0);
+    }
+
+    private static boolean sameRules(Refined a, Refined b) {
+        return a.rules().equals(b.rules());
     }
 
     private LinesVerdict verdict(RuleSet rules, CourtSamples samples) {

@@ -28,8 +28,16 @@ final class LinesVerdict {
      * @param best of the court that was chosen
      * @param elsewhere of the best court of the same rules that lies elsewhere; 0 where there is none
      * @param otherRules of the best court of other rules; 0 where there is none
+     * @param motley of the best that lies elsewhere and is no court, since its paint has several colours; 0 where there is
+     *     none
      */
-    record Scores(double best, double elsewhere, double otherRules) {}
+    record Scores(double best, double elsewhere, double otherRules, double motley) {
+
+        /** Of a court that has no rival. */
+        static Scores alone(double best) {
+            return new Scores(best, 0, 0, 0);
+        }
+    }
 
     /** Reach across a line in the last fit, as a share of the picture's width. */
     private static final double REACH = 0.0035;
@@ -102,16 +110,21 @@ final class LinesVerdict {
     }
 
     /**
-     * Whether what lies about there is a court at all, if not which: lines enough that are told apart, arcs among them, in
-     * one colour of paint. What several sports have painted is none, however much of it there is, and no rival of one.
+     * What a hypothesis is worth beside others.
      *
-     * @param score log likelihood ratio
+     * @param court whether it is a court at all, if not which: lines enough that are told apart, arcs among them
+     * @param ownPaint whether they are of one colour of paint: what several sports have painted is no court, however much
+     *     of it there is, and no more than a reason to doubt one
      */
-    boolean isACourt(FloorProjection court, double score) {
+    record Standing(boolean court, boolean ownPaint) {}
+
+    /** @param score log likelihood ratio of the court that lies about there */
+    Standing standing(FloorProjection near, double score) {
         double reach = REACH * width;
-        LineObservations all = find(court, REACH, reach / 4, Optional.empty());
-        LineObservations apart = all.toldApart(court, width, height, reach);
-        return new Evidence(all, apart, new Scores(score, 0, 0), Double.NaN, false).isACourt();
+        LineObservations all = find(near, REACH, reach / 4, Optional.empty());
+        LineObservations apart = all.toldApart(near, width, height, reach);
+        Evidence evidence = new Evidence(all, apart, Scores.alone(score), Double.NaN, false);
+        return new Standing(evidence.isACourt(), !evidence.motley());
     }
 
     /** The share of the lines in sight that carries paint. */
@@ -374,6 +387,7 @@ final class LinesVerdict {
         private final double score;
         private final double runnerUp;
         private final double rival;
+        private final double motleyRival;
         private final double error;
         private final long along;
         private final long across;
@@ -395,6 +409,7 @@ final class LinesVerdict {
             this.score = scores.best();
             this.runnerUp = scores.elsewhere();
             this.rival = scores.otherRules();
+            this.motleyRival = scores.motley();
             this.error = error;
             this.along = seen(shares, own, 0);
             this.across = seen(shares, own, 1);
@@ -434,8 +449,8 @@ final class LinesVerdict {
             }
             boolean good = share >= GOOD_SHARE
                     && !arcsMissing
-                    && along >= 2
-                    && rival <= NEARLY_AS_WELL * score
+                    && Math.min(along, across) >= 2
+                    && Math.max(rival, motleyRival) <= NEARLY_AS_WELL * score
                     && error <= GOOD_ERROR_METRES;
             return good ? CalibrationStatus.GOOD : CalibrationStatus.WEAK;
         }
@@ -502,6 +517,9 @@ final class LinesVerdict {
         private String weakness() {
             if (rival > NEARLY_AS_WELL * score) {
                 return "the court of another rule book fits nearly as well; name the rule book";
+            }
+            if (motleyRival > NEARLY_AS_WELL * score) {
+                return "lines of several colours lie elsewhere as another court would";
             }
             if (error > GOOD_ERROR_METRES) {
                 return String.format(Locale.ROOT, "they place half of the floor no better than to %.2f m", error);

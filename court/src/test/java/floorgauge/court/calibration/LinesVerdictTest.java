@@ -38,7 +38,7 @@ class LinesVerdictTest {
     private static LinesFit verdict(FloorProjection court, double oneColour) {
         CourtSamples samples = CourtSamples.of(RuleSet.fiba(), 0.25);
         return new LinesVerdict(RuleSet.fiba(), samples, new PaintEverywhere(oneColour), WIDTH, HEIGHT, WIDTH, HEIGHT)
-                .of(court, new LinesVerdict.Scores(100, 0, 0));
+                .of(court, LinesVerdict.Scores.alone(100));
     }
 
     @Test

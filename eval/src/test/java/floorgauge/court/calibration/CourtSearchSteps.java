@@ -38,6 +38,6 @@ public final class CourtSearchSteps {
 
     /** The last fit of the court's lines to the paint, with each line's own place, and its verdict. */
     public LinesFit refine() {
-        return verdict.of(projection, new LinesVerdict.Scores(100, 0, 0));
+        return verdict.of(projection, LinesVerdict.Scores.alone(100));
     }
 }
