@@ -31,10 +31,38 @@ public record UnderHead(FloorPoint atOneMetre, FloorPoint atTwoMetres, FloorCova
         double dx = atTwoMetres.xMetres() - atOneMetre.xMetres();
         double dy = atTwoMetres.yMetres() - atOneMetre.yMetres();
         double up = heightMetres - 1;
-        double variance = sigmaMetres * sigmaMetres;
         return new FloorEstimate(
                 new FloorPoint(atOneMetre.xMetres() + up * dx, atOneMetre.yMetres() + up * dy),
-                error.plus(new FloorCovariance(variance * dx * dx, variance * dx * dy, variance * dy * dy)));
+                error.plus(ofHeight(sigmaMetres)));
+    }
+
+    /**
+     * Where someone stands who seems to stand at a place, but whose feet are off the floor.
+     *
+     * @param seeming where the line of sight to the feet meets the floor
+     * @param raisedMetres of the feet over the floor
+     * @param sigmaMetres its standard deviation
+     */
+    public FloorEstimate lowered(FloorEstimate seeming, double raisedMetres, double sigmaMetres) {
+        double dx = atTwoMetres.xMetres() - atOneMetre.xMetres();
+        double dy = atTwoMetres.yMetres() - atOneMetre.yMetres();
+        return new FloorEstimate(
+                new FloorPoint(
+                        seeming.mean().xMetres() + raisedMetres * dx,
+                        seeming.mean().yMetres() + raisedMetres * dy),
+                seeming.covariance().plus(ofHeight(sigmaMetres)));
+    }
+
+    /**
+     * What an error of height does to the place on the floor, here: it moves along the line of sight.
+     *
+     * @param sigmaMetres standard deviation of the height of what is seen
+     */
+    public FloorCovariance ofHeight(double sigmaMetres) {
+        double dx = atTwoMetres.xMetres() - atOneMetre.xMetres();
+        double dy = atTwoMetres.yMetres() - atOneMetre.yMetres();
+        double variance = sigmaMetres * sigmaMetres;
+        return new FloorCovariance(variance * dx * dx, variance * dx * dy, variance * dy * dy);
     }
 
     /** How high the head would be over the point of the line that is nearest to a foot, metres. */
