@@ -6,9 +6,12 @@ import static org.assertj.core.api.Assertions.within;
 
 import floorgauge.court.rules.CourtEnd;
 import floorgauge.court.rules.RuleSet;
+import floorgauge.court.track.Body;
 import floorgauge.court.track.FilmTracks;
 import floorgauge.court.track.FloorFrame;
 import floorgauge.court.track.IdentityDoubt;
+import floorgauge.court.track.PlayerObservation;
+import floorgauge.court.track.PlayerTrack;
 import floorgauge.court.track.Team;
 import floorgauge.events.finding.Finding;
 import floorgauge.events.finding.FindingKind;
@@ -18,6 +21,7 @@ import floorgauge.events.finding.Role;
 import floorgauge.events.standards.Standards;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -128,6 +132,40 @@ class MeasurementTest {
         assertThat(screen.figure("gap").orElseThrow().value()).isCloseTo(0.05, within(0.02));
         assertThat(screen.figure("contact probability").orElseThrow().value()).isGreaterThan(0.9);
         assertThat(findings.all()).filteredOn(f -> f.kind().isFlag()).isEmpty();
+    }
+
+    @Test
+    void aStanceIsThatOfTheRestAndNotOfWhoRunsBy() {
+        FilmTracks plain = pinDown(0.05, true, 0).exact(25);
+        List<PlayerTrack> players = plain.players().stream()
+                .map(p -> p.id() == 3 ? standing(p, 4.1) : p)
+                .toList();
+        Finding screen =
+                only(measured(new FilmTracks(plain.frameTimesSeconds(), players, plain.ball())), FindingKind.SCREEN);
+        assertThat(screen.fromSeconds()).isLessThan(4.1);
+        assertThat(screen.toSeconds()).isGreaterThan(4.3);
+        assertThat(screen.figure("quality: base").orElseThrow().value()).isCloseTo(1, within(1e-9));
+    }
+
+    /** Feet one and a half shoulders apart, and from a time on, hidden, seemingly together. */
+    private static PlayerTrack standing(PlayerTrack track, double hiddenFromSeconds) {
+        List<PlayerObservation> seen = track.observations().stream()
+                .map(o -> new PlayerObservation(
+                        o.frame(),
+                        o.timeSeconds(),
+                        o.foot(),
+                        o.source(),
+                        o.box(),
+                        o.pose(),
+                        new Body(
+                                Optional.empty(),
+                                Optional.empty(),
+                                Optional.empty(),
+                                OptionalDouble.of(o.timeSeconds() < hiddenFromSeconds ? 1.5 : 0.1),
+                                OptionalDouble.empty()),
+                        o.score()))
+                .toList();
+        return new PlayerTrack(track.id(), track.team(), track.teamProbability(), seen, track.doubts());
     }
 
     @ParameterizedTest

@@ -52,17 +52,10 @@ final class QualityMeter {
     }
 
     private static OptionalDouble base(PlayerPath s, int moment) {
-        double sum = 0;
-        int count = 0;
-        for (int i = moment - ABOUT_TICKS; i <= moment + ABOUT_TICKS; i++) {
-            if (s.seen(i) && !Double.isNaN(s.stance(i))) {
-                sum += s.stance(i);
-                count++;
-            }
-        }
-        return count == 0
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(unit((sum / count - NO_BASE) / (FULL_BASE - NO_BASE)));
+        OptionalDouble stance = Posture.stance(s, moment - ABOUT_TICKS, moment + ABOUT_TICKS);
+        return stance.isEmpty()
+                ? stance
+                : OptionalDouble.of(unit((stance.getAsDouble() - NO_BASE) / (FULL_BASE - NO_BASE)));
     }
 
     /** Against D's way over the third of a second about the screen; empty where he stood or S's facing was not seen. */
@@ -75,18 +68,11 @@ final class QualityMeter {
         double dx = d.x(to) - d.x(from);
         double dy = d.y(to) - d.y(from);
         double seconds = (to - from) / (double) UniformClock.RATE_HERTZ;
-        double sin = 0;
-        double cos = 0;
-        for (int i = from; i <= to; i++) {
-            if (s.seen(i) && !Double.isNaN(s.facing(i))) {
-                sin += Math.sin(s.facing(i));
-                cos += Math.cos(s.facing(i));
-            }
-        }
-        if (Math.hypot(dx, dy) < LEAST_CHASE_SPEED * seconds || Math.hypot(sin, cos) < 1e-9) {
+        OptionalDouble facing = Posture.facing(s, from, to);
+        if (Math.hypot(dx, dy) < LEAST_CHASE_SPEED * seconds || facing.isEmpty()) {
             return OptionalDouble.empty();
         }
-        return OptionalDouble.of(unit(Math.abs(Math.cos(Math.atan2(sin, cos) - Math.atan2(dy, dx)))));
+        return OptionalDouble.of(unit(Math.abs(Math.cos(facing.getAsDouble() - Math.atan2(dy, dx)))));
     }
 
     private static double unit(double value) {

@@ -4,6 +4,7 @@ import floorgauge.events.motion.UniformClock;
 import floorgauge.events.play.PlayerPath;
 import floorgauge.events.standards.Setting;
 import floorgauge.events.view.PlayView;
+import java.util.OptionalDouble;
 
 /**
  * How likely it is that a passing of two team-mates is a screen. A screener came to his place a short while ago, is near the
@@ -80,15 +81,10 @@ final class ScreenLikelihood {
 
     /** How much wider than usual S stands, in widths of his shoulders; 0 where it was not seen. */
     private static double wider(PlayerPath s, int pass) {
-        double sum = 0;
-        int count = 0;
-        for (int i = pass - STANCE_BEFORE_TICKS; i <= pass + STANCE_AFTER_TICKS; i++) {
-            if (s.seen(i) && !Double.isNaN(s.stance(i))) {
-                sum += s.stance(i);
-                count++;
-            }
-        }
-        return count == 0 ? 0 : Math.max(LEAST_STANCE, Math.min(MOST_STANCE, sum / count)) - USUAL_STANCE;
+        OptionalDouble stance = Posture.stance(s, pass - STANCE_BEFORE_TICKS, pass + STANCE_AFTER_TICKS);
+        return stance.isEmpty()
+                ? 0
+                : Math.max(LEAST_STANCE, Math.min(MOST_STANCE, stance.getAsDouble())) - USUAL_STANCE;
     }
 
     private static double logistic(double value) {
