@@ -58,9 +58,14 @@ public final class BodyReader {
         }
         FloorPoint beyond = above.get().mean();
         double away = Math.atan2(beyond.yMetres() - foot.yMetres(), beyond.xMetres() - foot.xMetres());
+        double beside = here.x() + 1;
+        Optional<FloorEstimate> right = calibration.estimate(new PixelPoint(beside, here.y()), 0, 0);
+        double steepness = right.isEmpty()
+                ? 0
+                : Math.min(1, right.get().mean().distanceTo(foot) / Math.max(1e-9, beyond.distanceTo(foot)));
         double stature =
                 calibration.heightInPixels(foot, FootFinder.STATURE_METRES).orElse(box.height());
-        return FacingFinder.find(pose, stature, away);
+        return FacingFinder.find(pose, stature, away, steepness);
     }
 
     /** Ankles apart, along the shoulder line where the facing is known, over the shoulders' breadth. */

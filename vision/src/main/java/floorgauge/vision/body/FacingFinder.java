@@ -10,9 +10,9 @@ import java.util.Optional;
  * Which way the front of a body points, from shoulders, hips and nose.
  *
  * <p>With theta the facing, measured from the direction away from the camera towards its left, a body of shoulder breadth W
- * shows its right shoulder W cos(theta) to the right of its left one, and a nose N ahead of the shoulders N sin(theta) to
- * the left of their middle. The shoulders tell how square the body is but not to which side it is turned, the nose tells
- * that. The likelihood over a ring of directions, with a share for a network that takes left for right, gives the mean
+ * shows its right shoulder W cos(theta) to the right of its left one, and farther away by W sin(theta), which is higher in the
+ * picture the more steeply the camera looks down; a nose N ahead of the shoulders shows N sin(theta) to the left of their
+ * middle. From low on the shoulders tell how square the body is but not to which side it is turned: the nose tells that. The likelihood over a ring of directions, with a share for a network that takes left for right, gives the mean
  * direction and its spread; a spread too wide is "not seen".
  */
 final class FacingFinder {
@@ -34,6 +34,12 @@ final class FacingFinder {
     /** How often the network takes left for right. */
     private static final double EXCHANGED = 0.1;
 
+    /** One shoulder or hip is higher than the other by this, of their distance: people lean (common practice). */
+    private static final double TILT_RADIANS = 0.25;
+
+    /** From straight above nobody has a height. */
+    private static final double LEAST_SHORTENING = 0.04;
+
     private static final int DIRECTIONS = 72;
 
     /** Circular standard deviation beyond which the facing was not seen. */
@@ -50,14 +56,17 @@ final class FacingFinder {
      * @param pose joints
      * @param staturePixels a person's upright height in the picture where this one stands
      * @param awayRadians direction on the floor away from the camera, in the court frame
+     * @param steepness pixels that a length away from the camera takes up the picture, over those that it takes across: the sine
+     *     of the angle under which the camera looks down
      */
-    static Optional<Facing> find(Pose pose, double staturePixels, double awayRadians) {
+    static Optional<Facing> find(Pose pose, double staturePixels, double awayRadians, double steepness) {
         double[] logs = new double[DIRECTIONS];
-        boolean any = addPair(logs, pose, Joint.LEFT_SHOULDER, Joint.RIGHT_SHOULDER, SHOULDER_BREADTH, staturePixels);
+        boolean any = addPair(
+                logs, pose, Joint.LEFT_SHOULDER, Joint.RIGHT_SHOULDER, SHOULDER_BREADTH, staturePixels, steepness);
         if (!any) {
             return Optional.empty();
         }
-        addPair(logs, pose, Joint.LEFT_HIP, Joint.RIGHT_HIP, HIP_BREADTH, staturePixels);
+        addPair(logs, pose, Joint.LEFT_HIP, Joint.RIGHT_HIP, HIP_BREADTH, staturePixels, steepness);
         addNose(logs, pose, staturePixels);
         return summarised(logs, awayRadians);
     }
@@ -67,18 +76,29 @@ final class FacingFinder {
     }
 
     private static boolean addPair(
-            double[] logs, Pose pose, Joint leftJoint, Joint rightJoint, double breadth, double stature) {
+            double[] logs,
+            Pose pose,
+            Joint leftJoint,
+            Joint rightJoint,
+            double breadth,
+            double stature,
+            double steepness) {
         Keypoint left = pose.at(leftJoint);
         Keypoint right = pose.at(rightJoint);
         if (!seen(left) || !seen(right)) {
             return false;
         }
-        double measured = (right.position().x() - left.position().x()) / stature;
+        // A camera that looks down sees people shorter, not narrower.
+        double across = stature / Math.sqrt(Math.max(LEAST_SHORTENING, 1 - steepness * steepness));
+        double toRight = (right.position().x() - left.position().x()) / across;
+        double up = (left.position().y() - right.position().y()) / across;
         double sigma = Math.hypot(JOINT_ERROR * Math.sqrt(2), BREADTH_ERROR * breadth);
+        double sigmaUp = Math.hypot(JOINT_ERROR * Math.sqrt(2), TILT_RADIANS * breadth);
         for (int i = 0; i < DIRECTIONS; i++) {
-            double expected = breadth * Math.cos(angle(i));
-            double asSeen = density(measured - expected, sigma);
-            double exchanged = density(measured + expected, sigma);
+            double wide = breadth * Math.cos(angle(i));
+            double away = breadth * steepness * Math.sin(angle(i));
+            double asSeen = density(toRight - wide, sigma) * density(up - away, sigmaUp);
+            double exchanged = density(toRight + wide, sigma) * density(up + away, sigmaUp);
             logs[i] += Math.log((1 - EXCHANGED) * asSeen + EXCHANGED * exchanged + 1e-9);
         }
         return true;

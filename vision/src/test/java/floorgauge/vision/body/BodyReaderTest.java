@@ -156,6 +156,33 @@ class BodyReaderTest {
     }
 
     @Test
+    void fromHighUpFacingAcrossIsToldByWhichShoulderIsFarther() {
+        BodyReader reader = new BodyReader(PitchedCamera.court());
+        for (double facing : new double[] {Math.PI / 2, -Math.PI / 2, 0.8, -0.8}) {
+            Facing found = reader.read(box(), shouldersOnly(facing), new FloorPoint(0, 0))
+                    .facing()
+                    .orElseThrow();
+            assertThat(found.radians() * facing).isPositive();
+            assertThat(found.radians()).isCloseTo(facing, within(1.5 * found.standardErrorRadians()));
+        }
+    }
+
+    /** Someone at the centre of the court as the pitched camera sees him, whose nose is hidden. */
+    private static Pose shouldersOnly(double facing) {
+        List<Keypoint> keypoints = new ArrayList<>();
+        for (Joint joint : Joint.values()) {
+            keypoints.add(new Keypoint(new PixelPoint(0, 0), 0));
+        }
+        double half = 0.22 * FootFinder.STATURE_METRES / 2;
+        // The right hand side of one who faces along x is -y.
+        double x = half * Math.sin(facing);
+        double y = -half * Math.cos(facing);
+        keypoints.set(Joint.RIGHT_SHOULDER.ordinal(), new Keypoint(PitchedCamera.pixelAt(x, y, 1.5), 0.9));
+        keypoints.set(Joint.LEFT_SHOULDER.ordinal(), new Keypoint(PitchedCamera.pixelAt(-x, -y, 1.5), 0.9));
+        return new Pose(keypoints);
+    }
+
+    @Test
     void whatIsNotSeenStaysEmpty() {
         List<Keypoint> faint = new ArrayList<>();
         for (Keypoint joint : pose(1, 0, 0.8).keypoints()) {

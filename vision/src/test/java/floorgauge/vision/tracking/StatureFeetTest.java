@@ -59,8 +59,7 @@ class StatureFeetTest {
                 StatureFeet.placed(new Tracklet(seen)).sightings().get(20).foot();
         // The lower foot is 0.06 m up at this speed, and the camera is on the side of negative x.
         assertThat(foot.mean().xMetres()).isCloseTo(-0.06 * FLOOR_PER_METRE, within(0.01));
-        assertThat(foot.mean().yMetres())
-                .isCloseTo(seen.get(20).foot().mean().yMetres(), within(1e-9));
+        assertThat(foot.mean().yMetres()).isCloseTo(seen.get(20).foot().mean().yMetres(), within(1e-9));
         assertThat(Math.sqrt(foot.covariance().xx())).isCloseTo(Math.hypot(0.1, 0.06 * FLOOR_PER_METRE), within(0.01));
     }
 
