@@ -117,14 +117,29 @@ public final class ScreenFindings {
                 draft.sentence(withoutSentence(s, missed, probability)).build());
     }
 
-    /** The parts that vary with position errors: contact as a coin of its probability, and the effect. */
+    /** Of the parts that vary with position errors: contact as a coin of its probability, brush and effect by theirs. */
     private double qualityError(Screen s) {
         double contact = standards.of(Setting.SCREEN_WEIGHT_CONTACT)
                 * Math.sqrt(s.contactProbability() * (1 - s.contactProbability()));
+        double full = standards.of(Setting.SCREEN_FULL_SEPARATION);
         double effect = standards.of(Setting.SCREEN_WEIGHT_EFFECT)
-                * s.separationGained().map(Estimate::error).orElse(0.0)
-                / standards.of(Setting.SCREEN_FULL_SEPARATION);
-        return 100 * Math.hypot(contact, effect);
+                * s.separationGained()
+                        .map(g -> scoreError(g.value() / full, g.error() / full))
+                        .orElse(0.0);
+        double span = Math.max(1e-9, standards.of(Setting.SCREEN_BRUSH_NONE) - standards.of(Setting.SCREEN_BRUSH_FULL));
+        double brush = standards.of(Setting.SCREEN_WEIGHT_BRUSH)
+                * scoreError(
+                        (standards.of(Setting.SCREEN_BRUSH_NONE) - s.brush().value()) / span,
+                        s.brush().error() / span);
+        double weights = s.quality().parts().keySet().stream()
+                .mapToDouble(part -> standards.of(part.weight()))
+                .sum();
+        return 100 * Math.sqrt(contact * contact + effect * effect + brush * brush) / Math.max(1e-9, weights);
+    }
+
+    /** Error of a score that ends at 0 and at 1: past its end it does not change with what it is made of. */
+    private static double scoreError(double score, double error) {
+        return (Math.max(0, Math.min(1, score + error)) - Math.max(0, Math.min(1, score - error))) / 2;
     }
 
     /** That D came through the reach without contact and lost no time. */
