@@ -22,6 +22,7 @@ import floorgauge.events.standards.Standards;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -290,5 +291,31 @@ class MeasurementTest {
         FilmTracks tracks = pinDown(0.4, false, 0).seen(30, 0.08, SEED);
         assertThat(measured(tracks)).isEqualTo(measured(tracks));
         assertThat(measured(tracks).toString()).isEqualTo(measured(tracks).toString());
+    }
+
+    /** 1 has the ball till 3 s, his defender 11 from then on for a while, and 1 again. */
+    private static Findings touchedFor(double seconds) {
+        double back = 3 + seconds;
+        return measured(new FilmSketch(9)
+                .player(1, Team.FIRST, 0, 5, 0)
+                .player(2, Team.FIRST, 0, 8, 5)
+                .player(3, Team.FIRST, 0, 8, -5)
+                .player(11, Team.SECOND, 0, 6.4, 0)
+                .player(12, Team.SECOND, 0, 9, 4.2)
+                .player(13, Team.SECOND, 0, 9, -4.2)
+                .ball(0, 5.2, 0, 3, 5.2, 0, 3.04, 6.2, 0, back - 0.04, 6.2, 0, back, 5.2, 0, 9, 5.2, 0)
+                .ballHeight(t -> 1)
+                .heldBy(t -> OptionalInt.of(t > 3 && t < back ? 11 : 1))
+                .exact(25));
+    }
+
+    @Test
+    void aDefenderAfterWhomTheAttackHasTheBallAgainOnlyTouchedIt() {
+        assertThat(touchedFor(0.3).ofKind(FindingKind.TURNOVER)).isEmpty();
+    }
+
+    @Test
+    void aBallThatStaysWithTheDefenceIsLost() {
+        assertThat(touchedFor(7).ofKind(FindingKind.TURNOVER)).hasSize(1);
     }
 }

@@ -51,12 +51,24 @@ public final class BallEvents {
                 events.add(new BallEvent(
                         BallEvent.Kind.SHOT, span.player(), Optional.empty(), span.to(), atRim, span.from()));
             } else {
-                next.flatMap(n -> between(span, n))
+                attackersAgain(spans, k + 1)
+                        .or(() -> next)
+                        .flatMap(n -> between(span, n))
                         .filter(e -> e.kind() != BallEvent.Kind.TURNOVER || !endsWithShot(events))
                         .ifPresent(events::add);
             }
         }
         return events;
+    }
+
+    /**
+     * The next control by an attacker, at or after one: a turnover ends the possession, so a defender after whom the attack has
+     * the ball again has only touched it.
+     */
+    private Optional<TrackedControl.Span> attackersAgain(List<TrackedControl.Span> spans, int from) {
+        return spans.subList(Math.min(from, spans.size()), spans.size()).stream()
+                .filter(s -> play.attackers().contains(s.player()))
+                .findFirst();
     }
 
     /** After a shot the ball is loose: who stands beside it for a moment and then does not, loses nothing. */
