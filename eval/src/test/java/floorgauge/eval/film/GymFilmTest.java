@@ -46,6 +46,7 @@ class GymFilmTest {
                 .forEach(f -> boxes.put(
                         f.frame(), f.sightings().stream().map(Sighting::place).toList()));
         OverlaySheet.write(film, tracked.tracks(), boxes, court, 0, 12, 14, 2, 900, Path.of("target/film/gym.png"));
+        FailureSheet.write(film, tracked.tracks(), gym.visibleLabels(), Path.of("target/film/gym-failures.png"));
         TrackingScores scores = gym.scores(tracked.tracks());
         double floorError = medianFloorError(tracked.tracks(), gym);
         System.out.printf(

@@ -86,7 +86,7 @@ final class OverlaySheet {
         save(drawn, columns, into);
     }
 
-    private static void save(List<Mat> drawn, int columns, Path into) throws IOException {
+    static void save(List<Mat> drawn, int columns, Path into) throws IOException {
         List<Mat> rows = new ArrayList<>();
         for (int i = 0; i < drawn.size(); i += columns) {
             List<Mat> row = new ArrayList<>(drawn.subList(i, Math.min(drawn.size(), i + columns)));
@@ -132,7 +132,7 @@ final class OverlaySheet {
         }
     }
 
-    private static void rectangle(Mat picture, ImageBox b, double scale, Scalar ink, int width) {
+    static void rectangle(Mat picture, ImageBox b, double scale, Scalar ink, int width) {
         Imgproc.rectangle(
                 picture,
                 new Point(b.left() * scale, b.top() * scale),
@@ -141,7 +141,7 @@ final class OverlaySheet {
                 width);
     }
 
-    private static void text(Mat picture, String text, double x, double y, Scalar ink) {
+    static void text(Mat picture, String text, double x, double y, Scalar ink) {
         Imgproc.putText(picture, text, new Point(x, y), Imgproc.FONT_HERSHEY_SIMPLEX, 0.45, ink, 1, Imgproc.LINE_AA);
     }
 }
