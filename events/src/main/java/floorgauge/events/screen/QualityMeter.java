@@ -31,12 +31,21 @@ final class QualityMeter {
         parts.put(QualityPart.SET, slowShare(s, moment));
         base(s, moment).ifPresent(v -> parts.put(QualityPart.BASE, v));
         angle(s, c.userDefender(), moment).ifPresent(v -> parts.put(QualityPart.ANGLE, v));
+        parts.put(QualityPart.BRUSH, brush(brush.value()));
+        gained.ifPresent(g -> parts.put(QualityPart.EFFECT, effect(g.value())));
+        return new ScreenQuality(parts);
+    }
+
+    /** Score of the distance of user and screener at the passing, metres. */
+    double brush(double metres) {
         double full = standards.of(Setting.SCREEN_BRUSH_FULL);
         double none = standards.of(Setting.SCREEN_BRUSH_NONE);
-        parts.put(QualityPart.BRUSH, unit((none - brush.value()) / Math.max(1e-9, none - full)));
-        gained.ifPresent(
-                g -> parts.put(QualityPart.EFFECT, unit(g.value() / standards.of(Setting.SCREEN_FULL_SEPARATION))));
-        return new ScreenQuality(parts);
+        return unit((none - metres) / Math.max(1e-9, none - full));
+    }
+
+    /** Score of the separation gained, metres. */
+    double effect(double metres) {
+        return unit(metres / standards.of(Setting.SCREEN_FULL_SEPARATION));
     }
 
     private double slowShare(PlayerPath s, int moment) {

@@ -21,6 +21,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.ToDoubleFunction;
 
 /** Writes screens as findings, and raises the flags: weak, missed and moving screen. */
@@ -121,16 +122,10 @@ public final class ScreenFindings {
     private double qualityError(Screen s) {
         double contact = standards.of(Setting.SCREEN_WEIGHT_CONTACT)
                 * Math.sqrt(s.contactProbability() * (1 - s.contactProbability()));
-        double full = standards.of(Setting.SCREEN_FULL_SEPARATION);
+        QualityMeter meter = new QualityMeter(standards);
         double effect = standards.of(Setting.SCREEN_WEIGHT_EFFECT)
-                * s.separationGained()
-                        .map(g -> scoreError(g.value() / full, g.error() / full))
-                        .orElse(0.0);
-        double span = Math.max(1e-9, standards.of(Setting.SCREEN_BRUSH_NONE) - standards.of(Setting.SCREEN_BRUSH_FULL));
-        double brush = standards.of(Setting.SCREEN_WEIGHT_BRUSH)
-                * scoreError(
-                        (standards.of(Setting.SCREEN_BRUSH_NONE) - s.brush().value()) / span,
-                        s.brush().error() / span);
+                * s.separationGained().map(g -> scoreError(meter::effect, g)).orElse(0.0);
+        double brush = standards.of(Setting.SCREEN_WEIGHT_BRUSH) * scoreError(meter::brush, s.brush());
         double weights = s.quality().parts().keySet().stream()
                 .mapToDouble(part -> standards.of(part.weight()))
                 .sum();
@@ -138,8 +133,9 @@ public final class ScreenFindings {
     }
 
     /** Error of a score that ends at 0 and at 1: past its end it does not change with what it is made of. */
-    private static double scoreError(double score, double error) {
-        return (Math.max(0, Math.min(1, score + error)) - Math.max(0, Math.min(1, score - error))) / 2;
+    private static double scoreError(DoubleUnaryOperator score, Estimate of) {
+        return Math.abs(score.applyAsDouble(of.value() + of.error()) - score.applyAsDouble(of.value() - of.error()))
+                / 2;
     }
 
     /** That D came through the reach without contact and lost no time. */
