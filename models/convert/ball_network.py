@@ -10,6 +10,8 @@ import torch.nn.functional as F
 import torch.nn.utils.fusion
 from torch import nn
 
+from layers import floating
+
 STRIDE = 4
 FRAMES = 3
 MOST_BALLS = 8
@@ -74,19 +76,20 @@ def larger(x):
 
 class BallDetector(nn.Module):
     """In: [3 N, H, W, 3], 8-bit, blue first, the three frames of each moment one after the other, earliest first, sides multiples
-    of 16. Out: [N, 8, 4]: score 0 to 1, then column and row of the centre (the first pixel's centre is 0, 0) and radius in
+    of 16; and [1], 8-bit: 1 has it computed in bfloat16, 0 in single precision. Out: [N, 8, 4]: score 0 to 1, then column and row of the centre (the first pixel's centre is 0, 0) and radius in
     pixels, best first; places without a peak have score 0."""
 
     def __init__(self, network):
         super().__init__()
         self.network = network
 
-    def heads(self, frames):
-        stacked = frames.permute(0, 3, 1, 2).reshape(-1, 3 * FRAMES, frames.shape[1], frames.shape[2])
-        return self.network(stacked.to(torch.float32))
+    def heads(self, frames, brief):
+        numbers = floating(frames, brief)
+        stacked = numbers.reshape(-1, 3 * FRAMES, frames.shape[1], frames.shape[2])
+        return self.network(stacked.contiguous(memory_format=torch.channels_last)).float()
 
-    def forward(self, frames):
-        return best_balls(self.heads(frames))
+    def forward(self, frames, brief):
+        return best_balls(self.heads(frames, brief))
 
 
 def best_balls(heads):

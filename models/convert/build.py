@@ -22,8 +22,9 @@ import torch
 
 from ball_network import FRAMES, BallDetector, BallHeads, folded
 from number_network import SIDE, NumberHeads, NumberReader
+from compiler import streamlined
 from layers import Convolution
-from networks import PersonDetector, PoseEstimator
+from networks import DetectorAtPeaks, PersonDetector, PoseEstimator
 from pictures import figure_picture
 
 MODELS = Path(__file__).resolve().parent.parent
@@ -51,20 +52,43 @@ def main(modules, detector_weights=None):
 def build_ball(weights):
     """The ball detector comes from no package; the golden tensors guard the export alone."""
     network = BallHeads()
-    trained = np.load(weights)
-    wanted = {k for k, v in network.state_dict().items() if v.is_floating_point()}
-    if wanted != set(trained.files):
-        raise SystemExit("the trained parameters are not the ball network's")
-    network.load_state_dict({k: torch.from_numpy(trained[k].astype(np.float32)) for k in trained.files}, strict=False)
-    plain = BallDetector(network.eval())
     frames = ball_frames()
+    example = (torch.from_numpy(frames), SINGLE)
+    if Path(weights).suffix == ".pt":
+        network = refilled(folded(network.eval()), weights)
+        with torch.no_grad():
+            expected = BallDetector(network)(*example)
+    else:
+        trained = np.load(weights)
+        wanted = {k for k, v in network.state_dict().items() if v.is_floating_point()}
+        if wanted != set(trained.files):
+            raise SystemExit("the trained parameters are not the ball network's")
+        network.load_state_dict({k: torch.from_numpy(trained[k].astype(np.float32)) for k in trained.files}, strict=False)
+        with torch.no_grad():
+            expected = BallDetector(network.eval())(*example)
+        network = folded(network)
+    network = BallDetector(half_stored(network)).eval()
     with torch.no_grad():
-        expected = plain(torch.from_numpy(frames))
-        network = BallDetector(folded(network))
-        difference = float((network(torch.from_numpy(frames)) - expected)[:, :3].abs().max())
-    print(f"ball-detector: folding changes the three best answers by at most {difference:.1e}")
-    save(network, "ball-detector", (torch.from_numpy(frames),), 3)
+        difference = (network(*example) - expected)[:, :3].abs().amax((0, 1)).tolist()
+    print(f"ball-detector: the export changes the three best answers by at most {difference} (score, column, row, radius)")
+    save(network, "ball-detector", example, 3)
     golden("ball-detector", np.concatenate(frames), expected[0, :3].tolist())
+
+
+def refilled(network, file):
+    """Puts the parameters of a model file that was made before into a network, by name, so that only the export is new."""
+    made = {name: module for name, module in torch.jit.load(str(file)).named_modules()}
+    with torch.no_grad():
+        for name, module in network.named_modules():
+            if isinstance(module, (Convolution, torch.nn.Conv2d)):
+                source = made["network." + name]
+                weight = source.weight.float()
+                if weight.shape != module.weight.shape:
+                    # An uneven border lies inside the kernel.
+                    weight = weight[:, :, 1:, 1:]
+                module.weight = torch.nn.Parameter(weight.contiguous(memory_format=torch.channels_last))
+                module.bias = torch.nn.Parameter(source.bias.float())
+    return network
 
 
 def ball_frames():
@@ -101,7 +125,7 @@ def half_stored(module):
         if isinstance(child, torch.nn.Conv2d):
             side = [(child.padding[0], child.padding[0]), (child.padding[1], child.padding[1])]
             bias = child.bias.detach() if child.bias is not None else torch.zeros(child.out_channels)
-            setattr(module, name, Convolution(child.weight.detach(), bias, child.stride[0], side, 1, ""))
+            setattr(module, name, Convolution(child.weight.detach(), bias, child.stride[0], side, child.groups, ""))
         else:
             half_stored(child)
     return module
@@ -138,15 +162,33 @@ def build_detector(modules, source, weights=None):
     report("person-detector, distances", own_reach, reach, TOLERANCE_PIXELS)
     if weights is not None:
         # The trained network has no other implementation to compare with; the golden tensors then guard the export alone.
-        fill(network, np.load(weights))
+        if Path(weights).suffix == ".pt":
+            refilled(network.network, weights)
+        else:
+            fill(network, np.load(weights))
         heat, reach = detector_heads(network, picture)
-    save(network, "person-detector", (as_batch(picture),))
+    streamline(network, lambda: detector_heads(network, picture))
+    example = (as_batch(picture), SINGLE)
+    with torch.no_grad():
+        expected = network(*example)
+        network = DetectorAtPeaks(network).eval()
+        difference = float((network(*example) - expected)[:, :GOLDEN_PEAKS].abs().max())
+    print(f"person-detector: distances at the peaks alone change the strongest boxes by at most {difference:.1e}")
+    save(network, "person-detector", example)
     golden("person-detector", picture, strongest(heat, reach))
+
+
+def streamline(network, answers):
+    """Fewer passes over memory; prints by how much that changes the answers."""
+    before = answers()
+    network.network = streamlined(network.network)
+    differences = [float(np.abs(a - b).max()) for a, b in zip(before, answers())]
+    print("streamlined: the answers differ by at most " + ", ".join(f"{d:.1e}" for d in differences))
 
 
 def detector_heads(network, picture):
     with torch.no_grad():
-        heat, reach = network.heads(as_batch(picture))
+        heat, reach = network.heads(as_batch(picture), SINGLE)
     return heat[0, 0].numpy(), np.ascontiguousarray(reach[0].permute(1, 2, 0).numpy())
 
 
@@ -179,6 +221,7 @@ def build_pose(modules, source, source_name, name, side):
     expected = outputs["Identity"].reshape(17, 3)
     with torch.no_grad():
         report(name, network(as_batch(picture), SINGLE)[0].numpy(), expected, TOLERANCE)
+        streamline(network, lambda: [network(as_batch(picture), SINGLE)[0].numpy()])
     save(network, name, (as_batch(picture).repeat(2, 1, 1, 1), SINGLE))
     golden(name, picture, expected.tolist())
 
@@ -255,8 +298,8 @@ def golden(name, picture, values):
 if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("modules", nargs="?", help="the node_modules folder; without it only the networks whose weights are given are made")
-    parser.add_argument("--detector-weights", help="best.npz of models/training/train_detector.py")
-    parser.add_argument("--ball-weights", help="ball-detector.npz of models/training/train_ball_detector.py")
+    parser.add_argument("--detector-weights", help="person-detector.npz of models/training/train_person_detector.py, or a person-detector.pt made before")
+    parser.add_argument("--ball-weights", help="ball-detector.npz of models/training/train_ball_detector.py, or a ball-detector.pt made before")
     parser.add_argument("--number-weights", help="number-reader.npz of models/training/train_number_reader.py")
     arguments = parser.parse_args()
     if arguments.modules:

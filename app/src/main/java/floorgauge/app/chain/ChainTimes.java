@@ -16,6 +16,7 @@ public final class ChainTimes {
     private final List<Path> films = new ArrayList<>();
     private long frames;
     private double filmSeconds;
+    private double clockSeconds;
 
     /** Where the stages are added up. */
     StageTimes stages() {
@@ -28,15 +29,22 @@ public final class ChainTimes {
         filmSeconds += source.durationSeconds();
     }
 
+    /** A film was begun at this time of the system's clock for intervals, and is done. */
+    void done(long begunNanos) {
+        clockSeconds += (System.nanoTime() - begunNanos) / 1e9;
+    }
+
     /**
      * The sums of all films measured.
      *
      * @param frames of the films
      * @param filmSeconds how long the films play
+     * @param clockSeconds how long measuring them took
      * @param readingSeconds what it takes to read the films once and do nothing with them
-     * @param stages seconds by stage
+     * @param stages seconds by stage, of all threads together
      */
-    public record Summary(long frames, double filmSeconds, double readingSeconds, Map<String, Double> stages) {}
+    public record Summary(
+            long frames, double filmSeconds, double clockSeconds, double readingSeconds, Map<String, Double> stages) {}
 
     /** Reads every film measured once more, to know what reading alone takes. */
     public Summary summary() {
@@ -47,7 +55,7 @@ public final class ChainTimes {
         double reading = alone.seconds().values().stream()
                 .mapToDouble(Double::doubleValue)
                 .sum();
-        return new Summary(frames, filmSeconds, reading, stages.seconds());
+        return new Summary(frames, filmSeconds, clockSeconds, reading, stages.seconds());
     }
 
     private static void read(Path film) {

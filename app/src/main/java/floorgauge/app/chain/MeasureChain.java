@@ -20,7 +20,6 @@ import floorgauge.events.standards.Standards;
 import floorgauge.vision.film.FilmHash;
 import floorgauge.vision.film.FilmInfo;
 import floorgauge.vision.network.ModelFolder;
-import floorgauge.vision.network.PoseQuality;
 import floorgauge.vision.network.Precision;
 import floorgauge.vision.network.PrecisionTrial;
 import floorgauge.vision.timing.StageTimes;
@@ -85,9 +84,8 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
             settings.put("playersPerSide", "found");
         }
         Precision precision = options.precision()
-                .orElseGet(() -> PrecisionTrial.remembered(
-                        PrecisionTrial.standardMemory(), ModelFolder.standard(), PoseQuality.FAST));
-        settings.put("posePrecision", precision.name().toLowerCase(Locale.ROOT));
+                .orElseGet(() -> PrecisionTrial.remembered(PrecisionTrial.standardMemory(), ModelFolder.standard()));
+        settings.put("precision", precision.name().toLowerCase(Locale.ROOT));
         return new MeasureChain(
                 new CourtFinder(options.points(), options.saved(), options.court()),
                 CommonSettings.standards(options),
@@ -123,6 +121,7 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
 
     @Override
     public ResultsFolder.Contents measure(Path film, String sha256, Progress progress, Warnings warnings) {
+        long begun = System.nanoTime();
         StageTimes stages = times.stages();
         FilmInfo info = Films.info(film);
         CourtOverTime overTime =
@@ -149,10 +148,13 @@ public final class MeasureChain implements FilmMeasurer, AutoCloseable {
                 "decisive frames", () -> KeyFramePictures.read(film, Integer.MAX_VALUE, tracks, findings.all()));
         times.measured(film, measured.film());
         ResultFiles files = new ResultFiles(measured, frames, CommonSettings.thresholds(standards), tracked.fates());
-        return folder -> stages.during("writing", () -> {
-            files.writeInto(folder);
-            return folder;
-        });
+        return folder -> {
+            stages.during("writing", () -> {
+                files.writeInto(folder);
+                return folder;
+            });
+            times.done(begun);
+        };
     }
 
     private static void warnOfLosses(Path film, CourtOverTime courts, Warnings warnings) {

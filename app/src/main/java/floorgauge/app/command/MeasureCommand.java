@@ -138,7 +138,7 @@ final class MeasureCommand implements Callable<Integer> {
                 Optional.ofNullable(court),
                 Optional.ofNullable(standards),
                 playersPerSide == null ? OptionalInt.empty() : OptionalInt.of(playersPerSide),
-                posePrecision(),
+                precision(),
                 scripts);
         if (tracks != null) {
             return run(TracksMeasurer.of(options, framesPerSecond), FilmList.of(List.of(tracks)));
@@ -154,7 +154,7 @@ final class MeasureCommand implements Callable<Integer> {
         }
     }
 
-    private Optional<Precision> posePrecision() {
+    private Optional<Precision> precision() {
         if (precision == null) {
             return Optional.empty();
         }

@@ -7,7 +7,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
-/** How long each stage took and how many frames of film a second that is, one stage a line. */
+/**
+ * How long each stage took, threads added up, and how many frames of film a second that is, one stage a line; then what the clock
+ * showed.
+ */
 final class TimingTable {
 
     private static final Set<String> NETWORKS = Set.of("detector", "poses", "numbers", "ball");
@@ -36,6 +39,7 @@ final class TimingTable {
         }
         lines.add(line("all stages", whole));
         lines.add(line("networks alone", networks));
+        lines.add(line("by the clock", summary.clockSeconds()));
         lines.add(line("reading alone", summary.readingSeconds()));
         return lines;
     }

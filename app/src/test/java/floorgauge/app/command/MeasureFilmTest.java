@@ -85,6 +85,7 @@ class MeasureFilmTest {
                 .containsPattern("(?m)^poses +\\d+\\.\\d s")
                 .containsPattern("(?m)^all stages +\\d+\\.\\d s")
                 .containsPattern("(?m)^networks alone +\\d+\\.\\d s")
+                .containsPattern("(?m)^by the clock +\\d+\\.\\d s")
                 .containsPattern("(?m)^reading alone +\\d+\\.\\d s");
     }
 
@@ -102,7 +103,7 @@ class MeasureFilmTest {
         assertThat(findings.at("/court/source").asText()).isEqualTo("lines");
         assertThat(findings.at("/court/status").asText()).isEqualTo("good");
         assertThat(findings.at("/settings/playersPerSide").asText()).isEqualTo("found");
-        assertThat(findings.at("/settings/posePrecision").asText()).isIn("single", "bfloat16");
+        assertThat(findings.at("/settings/precision").asText()).isIn("single", "bfloat16");
         assertThat(findings.at("/possessions")).isNotEmpty();
     }
 

@@ -12,7 +12,7 @@ import java.util.Objects;
  *
  * @param name of the row
  * @param parts that work
- * @param precision of the poses
+ * @param precision of the networks
  * @param seenAnew whether the networks see something else than with all parts
  */
 record Variant(String name, TrackingParts parts, Precision precision, boolean seenAnew) {
@@ -32,12 +32,7 @@ record Variant(String name, TrackingParts parts, Precision precision, boolean se
         variants.add(without("legs kept apart over time", Part.SIDES, false));
         variants.add(without("pose", Part.POSE, true));
         variants.add(without("scale", Part.SCALE, true));
-        variants.add(new Variant(
-                "with the detector spared between two plain frames",
-                TrackingParts.ALL.withBetweenDetections(),
-                Precision.SINGLE,
-                true));
-        variants.add(new Variant("all parts, poses in bfloat16", TrackingParts.ALL, Precision.BFLOAT16, true));
+        variants.add(new Variant("all parts, networks in bfloat16", TrackingParts.ALL, Precision.BFLOAT16, true));
         return variants;
     }
 

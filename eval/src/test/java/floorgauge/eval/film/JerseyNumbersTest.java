@@ -16,8 +16,9 @@ import floorgauge.vision.film.FilmReader;
 import floorgauge.vision.network.ModelFolder;
 import floorgauge.vision.network.NumberBelief;
 import floorgauge.vision.network.NumberReader;
-import floorgauge.vision.number.JerseyWatcher;
+import floorgauge.vision.number.JerseyLook;
 import floorgauge.vision.number.TrackNumbers;
+import floorgauge.vision.timing.Cadence;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -95,15 +96,18 @@ class JerseyNumbersTest {
 
     private static Map<Integer, List<NumberBelief>> seen(String clip, NumberReader reader) throws IOException {
         Map<Long, List<Person>> truth = truth(file(clip, ".poses.json.gz"));
-        JerseyWatcher watcher = new JerseyWatcher(reader);
+        Cadence looks = new Cadence(0.4);
         Map<Integer, List<NumberBelief>> seen = new TreeMap<>();
         try (FilmReader film = FilmReader.open(file(clip, ".mp4"));
                 FilmFrame frame = new FilmFrame()) {
             while (film.read(frame)) {
+                if (!looks.isDue(frame.timeSeconds())) {
+                    continue;
+                }
                 List<Person> people = truth.getOrDefault(frame.index(), List.of());
-                List<Optional<NumberBelief>> beliefs = watcher.look(
+                List<Optional<NumberBelief>> beliefs = JerseyLook.read(
+                        reader,
                         frame.bgr(),
-                        frame.timeSeconds(),
                         people.stream().map(p -> Optional.of(p.pose())).toList());
                 for (int i = 0; i < people.size(); i++) {
                     List<NumberBelief> own = seen.computeIfAbsent(people.get(i).track(), t -> new ArrayList<>());

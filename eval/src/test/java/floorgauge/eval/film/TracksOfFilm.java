@@ -3,6 +3,8 @@ package floorgauge.eval.film;
 import floorgauge.court.calibration.CourtCalibration;
 import floorgauge.court.rules.RuleSet;
 import floorgauge.court.track.FilmTracks;
+import floorgauge.vision.network.ModelFolder;
+import floorgauge.vision.network.Precision;
 import floorgauge.vision.tracking.FilmTracker;
 import floorgauge.vision.tracking.TrackingSettings;
 import java.nio.charset.StandardCharsets;
@@ -12,16 +14,18 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import org.opencv.core.Core;
 
-/** A process of its own: prints the digest of everything that tracking a film gives, to the last digit. */
+/** A process of its own, so that OpenCV and PyTorch start with the number of threads asked for: prints the digest of everything that tracking a film gives, to the last digit. */
 final class TracksOfFilm {
 
     private TracksOfFilm() {}
 
-    /** @param arguments FILM THREADS; PyTorch's threads are given as the system property that DJL reads */
+    /** @param arguments FILM THREADS */
     public static void main(String[] arguments) throws NoSuchAlgorithmException {
         floorgauge.court.calibration.OpenCv.load();
-        Core.setNumThreads(Integer.parseInt(arguments[1]));
-        try (FilmTracker tracker = new FilmTracker(TrackingSettings.defaults().withEveryone())) {
+        int threads = Integer.parseInt(arguments[1]);
+        Core.setNumThreads(threads);
+        try (FilmTracker tracker = new FilmTracker(
+                TrackingSettings.defaults().withEveryone(), ModelFolder.standard(), Precision.SINGLE, threads)) {
             FilmTracks tracks =
                     tracker.track(Path.of(arguments[0]), floor(), (t, d) -> {}).tracks();
             byte[] digest = MessageDigest.getInstance("SHA-256")

@@ -6,6 +6,7 @@ import floorgauge.court.floor.PixelPoint;
 import floorgauge.vision.film.FilmFrame;
 import floorgauge.vision.network.BallDetector;
 import floorgauge.vision.network.BallSighting;
+import floorgauge.vision.timing.Cadence;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -35,25 +36,25 @@ public final class BallWatcher implements AutoCloseable {
 
     private static final Scalar GREY = Scalar.all(114);
 
-    private final BallDetector detector;
-    private final double intervalSeconds;
+    private final BallSearch search;
+    private final Cadence cadence;
     private final int width;
     private final int height;
     private final double scale;
     private final Deque<Kept> kept = new ArrayDeque<>();
     private final List<BallLook> looks = new ArrayList<>();
-    private double nextLook = Double.NEGATIVE_INFINITY;
 
     /** A frame made small. */
     private record Kept(long frame, double timeSeconds, Mat picture) {}
 
     /**
+     * @param search finds balls in three pictures
      * @param intervalSeconds time between two looks
      * @param calibration of the film's picture; only its size counts where no court was found
      */
-    public BallWatcher(BallDetector detector, double intervalSeconds, CourtCalibration calibration) {
-        this.detector = detector;
-        this.intervalSeconds = intervalSeconds;
+    public BallWatcher(BallSearch search, double intervalSeconds, CourtCalibration calibration) {
+        this.search = search;
+        this.cadence = new Cadence(intervalSeconds);
         double wanted = radiusInHalf(calibration).map(r -> WANTED_RADIUS / r).orElse(1.0);
         double bounded = Math.min(WIDEST, Math.max(NARROWEST, calibration.widthPixels() * wanted));
         scale = Math.min(1, bounded / calibration.widthPixels());
@@ -100,20 +101,24 @@ public final class BallWatcher implements AutoCloseable {
     private void look() {
         List<Kept> three = List.copyOf(kept);
         Kept middle = three.get(1);
-        if (middle.timeSeconds() < nextLook) {
+        if (!cadence.isDue(middle.timeSeconds())) {
             return;
         }
-        nextLook = middle.timeSeconds() + 0.75 * intervalSeconds;
-        List<BallSighting> seen = new ArrayList<>();
-        for (BallSighting s : detector.detect(three.stream().map(Kept::picture).toList())) {
-            PixelPoint centre = new PixelPoint(
-                    (s.centre().x() + 0.5) / scale - 0.5, (s.centre().y() + 0.5) / scale - 0.5);
-            seen.add(new BallSighting(centre, s.radiusPixels() / scale, s.score()));
-        }
-        looks.add(new BallLook(middle.frame(), middle.timeSeconds(), seen));
+        search.find(
+                three.stream().map(k -> k.picture().clone()).toList(),
+                found -> looks.add(new BallLook(
+                        middle.frame(),
+                        middle.timeSeconds(),
+                        found.stream().map(this::inFilm).toList())));
     }
 
-    /** All looks so far, in order of time. */
+    /** From the small picture's pixels to the film's. */
+    private BallSighting inFilm(BallSighting s) {
+        PixelPoint centre = new PixelPoint((s.centre().x() + 0.5) / scale - 0.5, (s.centre().y() + 0.5) / scale - 0.5);
+        return new BallSighting(centre, s.radiusPixels() / scale, s.score());
+    }
+
+    /** All looks whose results have come, in order of time. */
     public List<BallLook> looks() {
         return Collections.unmodifiableList(looks);
     }

@@ -33,15 +33,25 @@ public final class BallDetector implements AutoCloseable {
     private final double leastScore;
 
     /**
-     * Loads the network.
+     * Loads the network, computed in single precision.
      *
      * @param leastScore places that score less are left out, 0 to 1
      * @throws NetworkException if its file is missing or damaged
      */
     public BallDetector(ModelFolder models, double leastScore) {
+        this(models, leastScore, Precision.SINGLE);
+    }
+
+    /**
+     * Loads the network.
+     *
+     * @param leastScore places that score less are left out, 0 to 1
+     * @throws NetworkException if its file is missing or damaged
+     */
+    public BallDetector(ModelFolder models, double leastScore, Precision precision) {
         OpenCv.load();
         this.leastScore = leastScore;
-        network = new Network(models, NETWORK, Optional.empty());
+        network = new Network(models, NETWORK, Optional.of(precision));
     }
 
     /** Sides of the network's input are multiples of this many pixels. */

@@ -28,14 +28,23 @@ public final class PersonDetector implements AutoCloseable {
     private final PictureBatch batch = new PictureBatch();
 
     /**
-     * Loads the network.
+     * Loads the network, computed in single precision.
      *
      * @throws NetworkException if its file is missing or damaged
      */
     public PersonDetector(ModelFolder models, DetectorSettings settings) {
+        this(models, settings, Precision.SINGLE);
+    }
+
+    /**
+     * Loads the network.
+     *
+     * @throws NetworkException if its file is missing or damaged
+     */
+    public PersonDetector(ModelFolder models, DetectorSettings settings, Precision precision) {
         OpenCv.load();
         this.settings = settings;
-        network = new Network(models, NETWORK, Optional.empty());
+        network = new Network(models, NETWORK, Optional.of(precision));
     }
 
     /** Loads the network from the standard folder, with standard settings. */

@@ -6,7 +6,7 @@ public enum Precision {
     SINGLE,
     /**
      * 16-bit floating point with eight bits of exponent: faster on processors that have instructions for it, slower on
-     * others; joints shift by a fraction of a percent of the body's size.
+     * others; joints and the edges of boxes shift by a fraction of a percent of the body's size.
      */
     BFLOAT16
 }

@@ -2,6 +2,7 @@ package floorgauge.vision.number;
 
 import floorgauge.court.track.JerseyReading;
 import floorgauge.vision.network.NumberBelief;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -35,6 +36,16 @@ public final class TrackNumbers {
     /** Practice shirts without a number are common. */
     private static final double WEARS_NONE = 0.3;
 
+    /** Of the numbers 0 to 99, and last of none. */
+    private static final double[] LOG_PRIOR = prior();
+
+    private static double[] prior() {
+        double[] logs = new double[NumberBelief.NUMBERS + 1];
+        Arrays.fill(logs, Math.log((1 - WEARS_NONE) / NumberBelief.NUMBERS));
+        logs[NumberBelief.NUMBERS] = Math.log(WEARS_NONE);
+        return logs;
+    }
+
     private TrackNumbers() {}
 
     /**
@@ -44,18 +55,57 @@ public final class TrackNumbers {
      * @return empty where no number is likely enough, {@value #LEAST_PROBABILITY}
      */
     public static Optional<JerseyReading> agreed(List<NumberBelief> looks) {
-        double[] logs = new double[NumberBelief.NUMBERS + 1];
-        for (int n = 0; n < NumberBelief.NUMBERS; n++) {
-            logs[n] = Math.log((1 - WEARS_NONE) / NumberBelief.NUMBERS);
-            for (NumberBelief look : looks) {
-                logs[n] += worth(NumberBelief.NUMBERS * look.of(n) + look.none());
-            }
-        }
-        logs[NumberBelief.NUMBERS] = Math.log(WEARS_NONE);
-        for (NumberBelief look : looks) {
-            logs[NumberBelief.NUMBERS] += worth(look.none() / TAUGHT_NONE);
+        double[] logs = likelihoods(looks);
+        for (int n = 0; n < logs.length; n++) {
+            logs[n] += LOG_PRIOR[n];
         }
         return likeliest(logs).filter(r -> r.probability() >= LEAST_PROBABILITY);
+    }
+
+    /**
+     * What two stretches of looks say on whether they are at one person. Either stretch may be wrong alike throughout, and then says
+     * nothing, so that the answer is bounded. That nothing is legible, as from the side, is no evidence of a bare shirt here.
+     *
+     * @return logarithm of p(looks | one person) over p(looks | two persons); 0 where nothing is legible in one of them
+     */
+    public static double logRatio(List<NumberBelief> one, List<NumberBelief> other) {
+        double[] first = shares(one);
+        double[] second = shares(other);
+        double both = 0;
+        for (int n = 0; n < NumberBelief.NUMBERS; n++) {
+            both += first[n] * second[n] / NumberBelief.NUMBERS;
+        }
+        return Math.log(both);
+    }
+
+    /** How much likelier each number became by the looks; 1 where they say nothing. */
+    private static double[] shares(List<NumberBelief> looks) {
+        double[] logs = Arrays.copyOf(likelihoods(looks), NumberBelief.NUMBERS);
+        double mean = logSum(logs) - Math.log(NumberBelief.NUMBERS);
+        return Arrays.stream(logs)
+                .map(log -> (1 - WRONG_ALIKE) * Math.exp(log - mean) + WRONG_ALIKE)
+                .toArray();
+    }
+
+    /** Logarithms of the looks' likelihoods under each number, and last under none. */
+    private static double[] likelihoods(List<NumberBelief> looks) {
+        double[] logs = new double[NumberBelief.NUMBERS + 1];
+        for (NumberBelief look : looks) {
+            for (int n = 0; n < NumberBelief.NUMBERS; n++) {
+                logs[n] += worth(NumberBelief.NUMBERS * look.of(n) + look.none());
+            }
+            logs[NumberBelief.NUMBERS] += worth(look.none() / TAUGHT_NONE);
+        }
+        return logs;
+    }
+
+    private static double logSum(double[] logs) {
+        double most = Arrays.stream(logs).max().orElseThrow();
+        double sum = 0;
+        for (double log : logs) {
+            sum += Math.exp(log - most);
+        }
+        return most + Math.log(sum);
     }
 
     private static double worth(double likelihood) {
@@ -69,12 +119,8 @@ public final class TrackNumbers {
                 best = n;
             }
         }
-        double sum = 0;
-        for (double log : logs) {
-            sum += Math.exp(log - logs[best]);
-        }
         return best == NumberBelief.NUMBERS
                 ? Optional.empty()
-                : Optional.of(new JerseyReading(best, (1 - WRONG_ALIKE) / sum));
+                : Optional.of(new JerseyReading(best, (1 - WRONG_ALIKE) * Math.exp(logs[best] - logSum(logs))));
     }
 }

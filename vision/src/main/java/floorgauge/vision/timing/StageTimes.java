@@ -5,13 +5,14 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * Adds up the wall-clock time spent in named stages of one thread's work. A stage begun inside another is taken out of
- * the outer one's time, so that the stages together are never more than the whole. Not safe for use by several threads.
+ * Adds up the time that threads spend in named stages. A stage begun inside another on the same thread is taken out of the
+ * outer one's time, so that a thread's stages together are never more than the time it took; those of several threads can be. Safe
+ * for use by several threads.
  */
 public final class StageTimes {
 
     private final Map<String, Long> nanoseconds = new LinkedHashMap<>();
-    private long inner;
+    private final ThreadLocal<long[]> inner = ThreadLocal.withInitial(() -> new long[1]);
 
     /** Work that may fail. */
     @FunctionalInterface
@@ -21,17 +22,22 @@ public final class StageTimes {
 
     /** Does the work and adds its time, less that of stages inside it, to the stage; also when the work fails. */
     public <T, E extends Exception> T during(String stage, Work<T, E> work) throws E {
-        nanoseconds.putIfAbsent(stage, 0L);
-        long innerBefore = inner;
-        inner = 0;
+        add(stage, 0);
+        long[] within = inner.get();
+        long before = within[0];
+        within[0] = 0;
         long begun = System.nanoTime();
         try {
             return work.run();
         } finally {
             long spent = System.nanoTime() - begun;
-            nanoseconds.merge(stage, spent - inner, Long::sum);
-            inner = innerBefore + spent;
+            add(stage, spent - within[0]);
+            within[0] = before + spent;
         }
+    }
+
+    private synchronized void add(String stage, long spent) {
+        nanoseconds.merge(stage, spent, Long::sum);
     }
 
     /** The same for work that yields nothing. */
@@ -43,7 +49,7 @@ public final class StageTimes {
     }
 
     /** Seconds spent by stage, in the order in which the stages first began. */
-    public Map<String, Double> seconds() {
+    public synchronized Map<String, Double> seconds() {
         Map<String, Double> seconds = new LinkedHashMap<>();
         nanoseconds.forEach((stage, spent) -> seconds.put(stage, spent / 1e9));
         return Collections.unmodifiableMap(seconds);

@@ -1,6 +1,7 @@
 package floorgauge.vision.tracking;
 
 import floorgauge.vision.kit.KitLikelihood;
+import floorgauge.vision.number.TrackNumbers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -9,7 +10,8 @@ import java.util.TreeSet;
 
 /**
  * Mends exchanges of two tracks backwards: where two tracks met, the seconds before and the seconds after are compared as
- * they were joined and crossed, by motion through the meeting, by kit and by height. Crossing is done where it is the
+ * they were joined and crossed, by motion through the meeting, by kit, by height and by the number on
+ * the jersey. Crossing is done where it is the
  * likelier; where it is nearly as likely it is told. With D nats for the tracks as they are, they were exchanged with
  * probability 1 / (1 + e^D).
  */
@@ -138,6 +140,7 @@ final class ExchangeMender {
             ratio += kits.logRatio(one.get(), other.get());
         }
         return ratio
+                + TrackNumbers.logRatio(before.piece().numbers(), after.piece().numbers())
                 + heights.logRatio(
                         before.piece().heightMetres(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY),
                         after.piece().heightMetres(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY));

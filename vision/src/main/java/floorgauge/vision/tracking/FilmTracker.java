@@ -7,27 +7,26 @@ import floorgauge.court.failure.MendableException;
 import floorgauge.court.track.FilmTracks;
 import floorgauge.vision.background.BackgroundModel;
 import floorgauge.vision.background.BackgroundScan;
-import floorgauge.vision.background.MovingRegions;
+import floorgauge.vision.ball.BallLook;
+import floorgauge.vision.ball.BallSearch;
 import floorgauge.vision.ball.BallTracker;
 import floorgauge.vision.ball.BallWatcher;
+import floorgauge.vision.crew.Crew;
+import floorgauge.vision.crew.InOrder;
 import floorgauge.vision.film.FilmFrame;
 import floorgauge.vision.film.FilmReader;
-import floorgauge.vision.network.BallDetector;
 import floorgauge.vision.network.DetectorSettings;
 import floorgauge.vision.network.ModelFolder;
-import floorgauge.vision.network.NumberReader;
-import floorgauge.vision.network.PersonDetector;
-import floorgauge.vision.network.PoseEstimator;
-import floorgauge.vision.network.PoseQuality;
 import floorgauge.vision.network.Precision;
 import floorgauge.vision.timing.StageTimes;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.function.Supplier;
+import org.opencv.core.Mat;
 
 /**
  * Follows everyone on the floor through a film. The film is read twice and streams both times: once for the empty hall,
- * once for the people; what stays in memory is the sightings, not the pictures.
+ * once for the people; what stays in memory is the sightings, not the pictures. Several frames are looked at side by side, each on
+ * one thread, so that the number of threads changes no result.
  *
  * <p>Holds the networks, for one film after the other; close it. Not safe for use by several threads. The same film,
  * calibration and settings give the same tracks.
@@ -51,11 +50,11 @@ public final class FilmTracker implements AutoCloseable {
     /** A pass lasts a few tenths of a second. */
     private static final double BALL_INTERVAL_SECONDS = 0.07;
 
+    /** More threads than this would hold more memory than they save time. */
+    private static final int MOST_THREADS = 8;
+
     private final TrackingSettings settings;
-    private final PersonDetector detector;
-    private final BallDetector balls;
-    private final PoseEstimator poses;
-    private final NumberReader numbers;
+    private final Crew<Networks> crew;
 
     /** Hears how far a film has been worked through. */
     @FunctionalInterface
@@ -87,15 +86,23 @@ public final class FilmTracker implements AutoCloseable {
     }
 
     /**
-     * @param precision in which poses are computed; it changes results in their last digits
+     * With as many threads as there are processors, but not more than eight.
+     *
+     * @param precision in which networks are computed; it changes results in their last digits
      * @throws floorgauge.vision.network.NetworkException if a network is missing or damaged
      */
     public FilmTracker(TrackingSettings settings, ModelFolder models, Precision precision) {
+        this(settings, models, precision, Math.min(MOST_THREADS, Runtime.getRuntime().availableProcessors()));
+    }
+
+    /**
+     * @param threads on each of which the networks run; how many changes no result
+     * @throws floorgauge.vision.network.NetworkException if a network is missing or damaged
+     */
+    public FilmTracker(TrackingSettings settings, ModelFolder models, Precision precision, int threads) {
         this.settings = settings;
-        this.detector = new PersonDetector(models, new DetectorSettings(LEAST_SCORE, MOST_OVERLAP));
-        this.balls = new BallDetector(models, LEAST_BALL_SCORE);
-        this.poses = new PoseEstimator(models, PoseQuality.FAST, precision);
-        this.numbers = new NumberReader(models);
+        DetectorSettings detector = new DetectorSettings(LEAST_SCORE, MOST_OVERLAP);
+        this.crew = new Crew<>(threads, () -> Networks.load(models, precision, detector, LEAST_BALL_SCORE));
     }
 
     /**
@@ -127,15 +134,11 @@ public final class FilmTracker implements AutoCloseable {
      */
     public TrackedFilm track(Path film, CourtOverTime courts, Progress progress, StageTimes times) {
         CourtCalibration calibration = requireCourt(film, courts);
-        try (BackgroundModel background = times.during("empty hall", () -> BackgroundScan.scan(film));
-                BallWatcher watcher = new BallWatcher(balls, BALL_INTERVAL_SECONDS, calibration)) {
+        try (BackgroundModel background = times.during("empty hall", () -> BackgroundScan.scan(film))) {
             OfflineTracker tracker = new OfflineTracker(settings, CONFIDENT, calibration.rules());
-            watch(film, courts, background, tracker, times, (frame, duration) -> {
-                times.during("ball", () -> watcher.frame(frame));
-                progress.reached(frame.timeSeconds(), duration);
-            });
+            List<BallLook> balls = watch(film, courts, background, tracker, true, times, progress);
             TrackedFilm people = times.during("tracks", () -> tracker.tracked(background.isKnown()));
-            return times.during("ball", () -> withBall(people, watcher, calibration));
+            return times.during("ball", () -> withBall(people, balls, calibration));
         }
     }
 
@@ -148,7 +151,7 @@ public final class FilmTracker implements AutoCloseable {
         requireCourt(film, courts);
         RecordedLooks record = new RecordedLooks();
         try (BackgroundModel background = times.during("empty hall", () -> BackgroundScan.scan(film))) {
-            watch(film, courts, background, record, times, (frame, duration) -> {});
+            watch(film, courts, background, record, false, times, (reached, duration) -> {});
         }
         return record;
     }
@@ -161,55 +164,61 @@ public final class FilmTracker implements AutoCloseable {
         return calibration;
     }
 
-    /** What else is done with every frame. */
-    @FunctionalInterface
-    private interface EveryFrame {
-        void done(FilmFrame frame, double durationSeconds);
-    }
-
-    private void watch(
+    private List<BallLook> watch(
             Path film,
             CourtOverTime courts,
             BackgroundModel background,
             LookTaker taker,
+            boolean withBall,
             StageTimes times,
-            EveryFrame also) {
-        CourtCalibration calibration = courts.first();
-        try (MovingRegions moving = new MovingRegions(background);
-                PeopleFinder finder =
-                        new PeopleFinder(calibration, settings, detector, poses, moving, numbers, CONFIDENT, times);
-                FilmReader reader = FilmReader.open(film);
-                FilmFrame frame = new FilmFrame()) {
-            requireSize(film, calibration, reader);
-            double nextLook = Double.NEGATIVE_INFINITY;
-            while (times.during("film", () -> reader.read(frame))) {
-                // A frame half an interval early is nearer the wanted instant than the next one may be.
-                CourtCalibration court = courts.at(frame.timeSeconds());
-                taker.passed(frame.index(), frame.timeSeconds());
-                if (frame.timeSeconds() >= nextLook && court.status() != CalibrationStatus.NONE) {
-                    looked(taker, times, () -> finder.placeOn(court));
-                    looked(taker, times, () -> finder.next(frame));
-                    nextLook = frame.timeSeconds() + 0.75 * settings.detectionIntervalSeconds();
+            Progress progress) {
+        InOrder<Networks> order = new InOrder<>(crew);
+        try (FilmReader reader = FilmReader.open(film);
+                FilmFrame frame = new FilmFrame();
+                PeopleFinder people = new PeopleFinder(courts.first(), settings, crew, order, background, times);
+                BallWatcher ball = new BallWatcher(search(order, times), BALL_INTERVAL_SECONDS, courts.first())) {
+            requireSize(film, courts.first(), reader);
+            try {
+                while (times.during("film", () -> reader.read(frame))) {
+                    CourtCalibration court = courts.at(frame.timeSeconds());
+                    taker.passed(frame.index(), frame.timeSeconds());
+                    if (court.status() != CalibrationStatus.NONE) {
+                        people.frame(frame, court, look -> {
+                            taker.looked(look.frame(), look.timeSeconds(), look.seen());
+                            taker.dropped(look.dropped());
+                        });
+                    }
+                    if (withBall) {
+                        ball.frame(frame);
+                    }
+                    progress.reached(frame.timeSeconds(), reader.info().durationSeconds());
                 }
-                also.done(frame, reader.info().durationSeconds());
+                order.finish();
+            } finally {
+                order.abandon();
             }
-            looked(taker, times, finder::rest);
+            return ball.looks();
         }
     }
 
-    private static void looked(LookTaker taker, StageTimes times, Supplier<List<Look>> looks) {
-        times.during("feet, bodies, kits", looks::get).forEach(look -> {
-            taker.looked(look.frame(), look.timeSeconds(), look.seen());
-            taker.dropped(look.dropped());
-        });
+    private static BallSearch search(InOrder<Networks> order, StageTimes times) {
+        return (three, found) -> order.submit(
+                networks -> {
+                    try {
+                        return times.during("ball", () -> networks.balls().detect(three));
+                    } finally {
+                        three.forEach(Mat::release);
+                    }
+                },
+                found);
     }
 
-    private static TrackedFilm withBall(TrackedFilm people, BallWatcher watcher, CourtCalibration calibration) {
+    private static TrackedFilm withBall(TrackedFilm people, List<BallLook> looks, CourtCalibration calibration) {
         FilmTracks tracks = people.tracks();
         FilmTracks complete = new FilmTracks(
                 tracks.frameTimesSeconds(),
                 tracks.players(),
-                BallTracker.track(watcher.looks(), tracks.players(), calibration));
+                BallTracker.track(looks, tracks.players(), calibration));
         return new TrackedFilm(complete, people.kits(), people.staticCamera(), people.fates());
     }
 
@@ -225,9 +234,6 @@ public final class FilmTracker implements AutoCloseable {
 
     @Override
     public void close() {
-        numbers.close();
-        poses.close();
-        balls.close();
-        detector.close();
+        crew.close();
     }
 }

@@ -28,12 +28,18 @@ final class GapFiller {
     private final FloorMotion motion;
     private final double longestGapSeconds;
     private final SortedMap<Long, Double> frameTimes;
+    private final double lastLookSeconds;
 
-    /** @param frameTimes of every frame of the film, in seconds */
-    GapFiller(FloorMotion motion, double longestGapSeconds, SortedMap<Long, Double> frameTimes) {
+    /**
+     * @param frameTimes of every frame of the film, in seconds
+     * @param lastLookSeconds when people were looked for the last time; whoever was seen then is still there in the frames after it
+     */
+    GapFiller(
+            FloorMotion motion, double longestGapSeconds, SortedMap<Long, Double> frameTimes, double lastLookSeconds) {
         this.motion = motion;
         this.longestGapSeconds = longestGapSeconds;
         this.frameTimes = frameTimes;
+        this.lastLookSeconds = lastLookSeconds;
     }
 
     /** The track's observations with the gaps that are short enough filled. */
@@ -51,7 +57,32 @@ final class GapFiller {
                 }
             }
         }
+        Sighting last = seen.get(seen.size() - 1);
+        if (last.timeSeconds() >= lastLookSeconds) {
+            end(result, last, forward.get(seen.size() - 1));
+        }
         return result;
+    }
+
+    /** The frames between the last look and the film's end, at most as many as between two looks. */
+    private void end(List<PlayerObservation> into, Sighting last, FloorState ahead) {
+        for (Map.Entry<Long, Double> frame : frameTimes.tailMap(last.frame() + 1).entrySet()) {
+            double later = frame.getValue() - last.timeSeconds();
+            if (later > LONGEST_BOX_SECONDS) {
+                return;
+            }
+            FloorEstimate ran = motion.predict(ahead, later).positionEstimate();
+            FloorEstimate foot =
+                    new FloorEstimate(ran.mean(), ran.covariance().plus(lasting(last.foot(), 1)));
+            into.add(predicted(
+                    frame.getKey(), frame.getValue(), foot, last.observation().box()));
+        }
+    }
+
+    private static PlayerObservation predicted(
+            long frame, double seconds, FloorEstimate foot, Optional<ImageBox> box) {
+        return new PlayerObservation(
+                frame, seconds, foot, FootSource.PREDICTED, box, Optional.empty(), Body.UNSEEN, 0);
     }
 
     private void fill(
@@ -66,20 +97,10 @@ final class GapFiller {
             FloorEstimate foot = new FloorEstimate(
                     fused.mean(),
                     fused.covariance().plus(lasting(before.foot(), 1 - share)).plus(lasting(after.foot(), share)));
-            into.add(new PlayerObservation(
-                    frame.getKey(),
-                    t,
-                    foot,
-                    FootSource.PREDICTED,
-                    isNear(t, before, after)
-                            ? between(
-                                    before.observation().box(),
-                                    after.observation().box(),
-                                    share)
-                            : Optional.empty(),
-                    Optional.empty(),
-                    Body.UNSEEN,
-                    0));
+            Optional<ImageBox> box = isNear(t, before, after)
+                    ? between(before.observation().box(), after.observation().box(), share)
+                    : Optional.empty();
+            into.add(predicted(frame.getKey(), t, foot, box));
         }
     }
 

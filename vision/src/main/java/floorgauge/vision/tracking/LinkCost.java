@@ -2,6 +2,7 @@ package floorgauge.vision.tracking;
 
 import floorgauge.vision.kit.KitColour;
 import floorgauge.vision.kit.KitLikelihood;
+import floorgauge.vision.number.TrackNumbers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -85,6 +86,7 @@ final class LinkCost {
         if (one.isPresent() && other.isPresent()) {
             ratio += kits.logRatio(one.get(), other.get());
         }
+        ratio += TrackNumbers.logRatio(tracklets.get(before).numbers(), tracklets.get(after).numbers());
         return -ratio;
     }
 }

@@ -4,7 +4,6 @@ import floorgauge.court.rules.RuleSet;
 import floorgauge.court.track.Appearance;
 import floorgauge.court.track.FilmTracks;
 import floorgauge.court.track.IdentityDoubt;
-import floorgauge.court.track.JerseyReading;
 import floorgauge.court.track.PlayerObservation;
 import floorgauge.court.track.PlayerTrack;
 import floorgauge.court.track.Team;
@@ -257,7 +256,7 @@ public final class OfflineTracker implements LookTaker {
     }
 
     private FilmTracks assembled(List<Tracklet> tracks, TeamSorter.Sorted teams, List<Exchange> exchanges) {
-        GapFiller filler = new GapFiller(settings.motion(), settings.fillGapSeconds(), frameTimes);
+        GapFiller filler = new GapFiller(settings.motion(), settings.fillGapSeconds(), frameTimes, lastLookSeconds);
         List<List<IdentityDoubt>> doubts = doubts(tracks, exchanges);
         List<PlayerTrack> players = new ArrayList<>();
         for (int i = 0; i < tracks.size(); i++) {
@@ -267,18 +266,13 @@ public final class OfflineTracker implements LookTaker {
                     teams.memberships().get(i).probability(),
                     FootContact.told(sided(filler.filled(StatureFeet.placed(tracks.get(i))))),
                     doubts.get(i),
-                    new Appearance(jersey(tracks.get(i)), rgb(wholeKit(tracks.get(i))))));
+                    new Appearance(TrackNumbers.agreed(tracks.get(i).numbers()), rgb(wholeKit(tracks.get(i))))));
         }
         return new FilmTracks(frameTimes, players, Optional.empty());
     }
 
     private List<PlayerObservation> sided(List<PlayerObservation> track) {
         return settings.parts().sides() ? LegSides.kept(track) : track;
-    }
-
-    private static Optional<JerseyReading> jersey(Tracklet track) {
-        return TrackNumbers.agreed(
-                track.sightings().stream().flatMap(s -> s.number().stream()).toList());
     }
 
     private static List<List<IdentityDoubt>> doubts(List<Tracklet> tracks, List<Exchange> exchanges) {

@@ -6,8 +6,6 @@ package floorgauge.vision.tracking;
  * @param scale whether the detector sees the floor's part of the picture at the scale that players' size asks for; else the
  *     whole picture at its own
  * @param background whether what never differs from the empty hall is left out
- * @param betweenDetections whether every second frame takes people's places from the frames about it, where these are plain,
- *     instead of running the detector
  * @param pose whether joints say where the feet are; else the box's lower edge
  * @param appearance whether kits take part in telling people apart
  * @param sides whether left and right legs are kept apart over time
@@ -17,14 +15,13 @@ package floorgauge.vision.tracking;
 public record TrackingParts(
         boolean scale,
         boolean background,
-        boolean betweenDetections,
         boolean pose,
         boolean appearance,
         boolean sides,
         boolean wholeFilm) {
 
     /** Everything that helps. */
-    public static final TrackingParts ALL = new TrackingParts(true, true, false, true, true, true, true);
+    public static final TrackingParts ALL = new TrackingParts(true, true, true, true, true, true);
 
     /** Without one of them. */
     public enum Part {
@@ -41,15 +38,9 @@ public record TrackingParts(
         return new TrackingParts(
                 part != Part.SCALE,
                 part != Part.BACKGROUND,
-                false,
                 part != Part.POSE,
                 part != Part.APPEARANCE,
                 part != Part.SIDES,
                 part != Part.WHOLE_FILM);
-    }
-
-    /** The same with the detector spared in frames that lie between two plain ones. */
-    public TrackingParts withBetweenDetections() {
-        return new TrackingParts(scale, background, true, pose, appearance, sides, wholeFilm);
     }
 }

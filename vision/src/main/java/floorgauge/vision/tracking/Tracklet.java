@@ -1,6 +1,7 @@
 package floorgauge.vision.tracking;
 
 import floorgauge.vision.kit.KitColour;
+import floorgauge.vision.network.NumberBelief;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -75,6 +76,11 @@ final class Tracklet {
             }
         }
         return kits.isEmpty() ? Optional.empty() : Optional.of(KitColour.mean(kits));
+    }
+
+    /** What was read on the jersey. */
+    List<NumberBelief> numbers() {
+        return sightings.stream().flatMap(s -> s.number().stream()).toList();
     }
 
     /** The middle of the heights seen between two instants; empty where fewer than three were. */

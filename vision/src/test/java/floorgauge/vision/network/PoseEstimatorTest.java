@@ -85,16 +85,6 @@ class PoseEstimatorTest {
     }
 
     @Test
-    void theFasterPrecisionIsRemembered() throws IOException {
-        Path memory = folder.resolve("new").resolve("precision");
-        Precision first = PrecisionTrial.remembered(memory, GoldenTensors.models(), PoseQuality.FAST);
-        assertThat(Files.readString(memory).strip()).isEqualTo(first.name());
-        Files.writeString(memory, "BFLOAT16\n");
-        assertThat(PrecisionTrial.remembered(memory, GoldenTensors.models(), PoseQuality.FAST))
-                .isEqualTo(Precision.BFLOAT16);
-    }
-
-    @Test
     void aPersonAtThePicturesEdgeIsFoundWhereTheyStand() {
         Mat picture = GoldenTensors.picture("pose-fast");
         Mat padded = new Mat();

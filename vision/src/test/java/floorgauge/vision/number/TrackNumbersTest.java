@@ -1,6 +1,7 @@
 package floorgauge.vision.number;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import floorgauge.court.track.JerseyReading;
 import floorgauge.vision.network.NumberBelief;
@@ -80,5 +81,24 @@ class TrackNumbersTest {
         assertThat(shuffled.number()).isEqualTo(straight.orElseThrow().number());
         assertThat(shuffled.probability())
                 .isCloseTo(straight.orElseThrow().probability(), org.assertj.core.api.Assertions.within(1e-9));
+    }
+
+    @Test
+    void nothingLegibleSaysNothingOnWhoItIs() {
+        assertThat(TrackNumbers.logRatio(List.of(), Collections.nCopies(9, sure(7, 0.9)))).isCloseTo(0, within(1e-9));
+        assertThat(TrackNumbers.logRatio(Collections.nCopies(9, nothing()), Collections.nCopies(9, sure(7, 0.9))))
+                .isCloseTo(0, within(1e-9));
+    }
+
+    /** A number in a hundred that both wear is worth ln 100 = 4.6 nats against two people, less what either may be wrong. */
+    @Test
+    void oneNumberTwiceIsOnePersonAndTwoNumbersAreTwo() {
+        List<NumberBelief> seven = Collections.nCopies(9, sure(7, 0.9));
+        List<NumberBelief> eight = Collections.nCopies(9, sure(8, 0.9));
+        double same = TrackNumbers.logRatio(seven, seven);
+        double different = TrackNumbers.logRatio(seven, eight);
+        assertThat(same).isBetween(3.5, Math.log(100));
+        assertThat(different).isBetween(-3.0, -1.0);
+        assertThat(TrackNumbers.logRatio(eight, seven)).isEqualTo(different);
     }
 }

@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import floorgauge.court.floor.FloorPoint;
 import floorgauge.vision.kit.KitLikelihood;
+import floorgauge.vision.network.NumberBelief;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
@@ -69,6 +72,38 @@ class ExchangeMenderTest {
         double trust =
                 sure.doubts().stream().mapToDouble(Exchange::probability).max().orElse(0);
         assertThat(doubt).isBetween(0.01, 0.5).isGreaterThan(trust);
+    }
+
+    @Test
+    void anExchangeOfTwoOfOneHeightIsMendedByTheirNumbers() {
+        Tracklet four = numbered(track(true, false, 1.9, 1.9), 4, 23);
+        Tracklet other = numbered(track(false, true, 1.9, 1.9), 23, 4);
+        List<Tracklet> mended = mender().mended(List.of(four, other));
+        assertThat(numbers(mended.get(0))).containsExactly(4);
+        assertThat(numbers(mended.get(1))).containsExactly(23);
+        Tracklet right = numbered(track(true, true, 1.9, 1.9), 4, 4);
+        Tracklet alike = numbered(track(false, false, 1.9, 1.9), 23, 23);
+        assertThat(mender().mended(List.of(right, alike))).containsExactly(right, alike);
+    }
+
+    /** One number read until the fourth second, another from then on, every 0.4 s and rather surely. */
+    private static Tracklet numbered(Tracklet track, int before, int after) {
+        List<Sighting> sightings = new ArrayList<>();
+        for (int i = 0; i < track.sightings().size(); i++) {
+            Sighting s = track.sightings().get(i);
+            Optional<NumberBelief> belief = i % 5 == 0
+                    ? Optional.of(TestSightings.belief(s.timeSeconds() < 4 ? before : after, 0.7))
+                    : Optional.empty();
+            sightings.add(new Sighting(
+                    s.observation(), s.kit(), s.movingShare(), s.heightMetres(), belief, s.underHead()));
+        }
+        return new Tracklet(sightings);
+    }
+
+    private static java.util.Set<Integer> numbers(Tracklet track) {
+        return track.numbers().stream()
+                .map(b -> b.of(4) > b.of(23) ? 4 : 23)
+                .collect(Collectors.toSet());
     }
 
     private static java.util.Set<Double> heights(Tracklet track) {

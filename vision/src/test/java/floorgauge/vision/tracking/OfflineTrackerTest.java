@@ -1,6 +1,7 @@
 package floorgauge.vision.tracking;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import floorgauge.court.floor.FloorCovariance;
 import floorgauge.court.floor.FloorEstimate;
@@ -92,6 +93,25 @@ class OfflineTrackerTest {
                 .mapToDouble(o -> o.foot().mean().distanceTo(walker.path().apply(o.timeSeconds())))
                 .max()
                 .orElseThrow();
+    }
+
+    @Test
+    void theFilmsLastFramesAreFilledThoughNobodyLooksAtThem() {
+        OfflineTracker tracker = new OfflineTracker(TrackingSettings.defaults(), 0.4, RuleSet.fiba());
+        Filming filming = new Filming(5);
+        for (int frame = 0; frame < 51; frame++) {
+            double t = frame / 25.0;
+            tracker.passed(frame, t);
+            if (frame % 2 == 0 && frame < 50) {
+                FloorPoint p = new FloorPoint(2 + t, 0);
+                tracker.looked(frame, t, List.of(filming.sighting(frame, t, p, Optional.of(RED))));
+            }
+        }
+        PlayerTrack track = tracker.tracks().players().get(0);
+        PlayerObservation last = track.observations().get(track.observations().size() - 1);
+        assertThat(last.frame()).isEqualTo(50);
+        assertThat(last.source()).isEqualTo(FootSource.PREDICTED);
+        assertThat(last.foot().mean().xMetres()).isCloseTo(4, within(0.1));
     }
 
     @Test

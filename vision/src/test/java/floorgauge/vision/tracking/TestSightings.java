@@ -7,6 +7,7 @@ import floorgauge.court.track.Body;
 import floorgauge.court.track.FootSource;
 import floorgauge.court.track.PlayerObservation;
 import floorgauge.vision.kit.KitColour;
+import floorgauge.vision.network.NumberBelief;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -57,5 +58,13 @@ final class TestSightings {
             sightings.add(at(t, path.apply(t), Optional.of(kit.apply(t)), OptionalDouble.of(height.apply(t))));
         }
         return new Tracklet(sightings);
+    }
+
+    /** A look at a jersey that is sure of a number to this degree; the rest is on none that is legible. */
+    static NumberBelief belief(int number, double probability) {
+        float[] p = new float[NumberBelief.NUMBERS + 1];
+        p[number] = (float) probability;
+        p[NumberBelief.NUMBERS] = (float) (1 - probability);
+        return new NumberBelief(p);
     }
 }

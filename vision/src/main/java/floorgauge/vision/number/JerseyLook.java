@@ -10,34 +10,20 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import org.opencv.core.Mat;
 
-/**
- * Looks at jerseys now and then as a film's frames stream by: a shirt turns slowly, and looks shortly after one another see the
- * same. Not safe for use by several threads.
- */
-public final class JerseyWatcher {
+/** Reads the jerseys of the people in one frame. */
+public final class JerseyLook {
 
-    private static final double INTERVAL_SECONDS = 0.3;
-
-    private final NumberReader reader;
-    private double nextLook = Double.NEGATIVE_INFINITY;
-
-    /** @param reader stays the caller's to close */
-    public JerseyWatcher(NumberReader reader) {
-        this.reader = reader;
-    }
+    private JerseyLook() {}
 
     /**
-     * Looks at a frame, where it is time to.
+     * Looks at a frame.
      *
+     * @param bgr 8-bit BGR
      * @param people the joints of each person; empty where they are not known
-     * @return one for each person; empty where nobody looked or no chest or back is in view
+     * @return one for each person; empty where no chest or back is in view
      */
-    public List<Optional<NumberBelief>> look(Mat bgr, double timeSeconds, List<Optional<Pose>> people) {
+    public static List<Optional<NumberBelief>> read(NumberReader reader, Mat bgr, List<Optional<Pose>> people) {
         List<Optional<NumberBelief>> beliefs = new ArrayList<>(Collections.nCopies(people.size(), Optional.empty()));
-        if (timeSeconds < nextLook) {
-            return beliefs;
-        }
-        nextLook = timeSeconds + INTERVAL_SECONDS;
         List<Integer> whose = new ArrayList<>();
         List<Consumer<Mat>> cuts = new ArrayList<>();
         for (int i = 0; i < people.size(); i++) {
