@@ -1,6 +1,7 @@
 package floorgauge.vision.network;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -138,7 +139,10 @@ class RealPicturesTest {
                 new ObjectMapper().readTree(people.resolve("annotations.json").toFile());
         Map<Integer, List<ImageBox>> boxes = photoLabels(labels);
         Map<Double, BoxScore> table = table();
-        try (PersonDetector detector = detector()) {
+        Map<Double, BoxScore> rounded = table();
+        List<Double> shifts = new ArrayList<>();
+        try (PersonDetector detector = detector();
+                PersonDetector brief = detector(Precision.BFLOAT16)) {
             List<JsonNode> images = new ArrayList<>();
             labels.get("images").forEach(images::add);
             images.sort(Comparator.comparing(image -> image.get("file_name").asText()));
@@ -148,13 +152,47 @@ class RealPicturesTest {
                 if (own != null) {
                     Path file = people.resolve("images")
                             .resolve(image.get("file_name").asText());
-                    count(table, own, detector.detect(Imgcodecs.imread(file.toString(), Imgcodecs.IMREAD_COLOR)));
+                    Mat picture = Imgcodecs.imread(file.toString(), Imgcodecs.IMREAD_COLOR);
+                    List<Detection> exact = detector.detect(picture);
+                    List<Detection> shorter = brief.detect(picture);
+                    count(table, own, exact);
+                    count(rounded, own, shorter);
+                    addShifts(exact, shorter, shifts);
                 }
             }
         }
         print("photographs", table);
+        print("photographs, bfloat16", rounded);
+        shifts.sort(Comparator.naturalOrder());
+        double median = shifts.get(shifts.size() / 2);
+        double most = shifts.get(shifts.size() * 95 / 100);
+        System.out.printf(
+                Locale.ROOT, "boxes in bfloat16: edges shift by %.4f of the height in the median, 95 in 100 below %.4f%n", median, most);
         assertThat(table.get(0.3).recall()).isGreaterThan(0.5);
         assertThat(table.get(0.3).precision()).isGreaterThan(0.7);
+        assertThat(rounded.get(0.3).recall()).isCloseTo(table.get(0.3).recall(), within(0.03));
+        assertThat(rounded.get(0.3).precision()).isCloseTo(table.get(0.3).precision(), within(0.03));
+        assertThat(median).isBetween(1e-9, 0.01);
+    }
+
+    /** The edge that moved most, as a share of the height, of each box that both found. */
+    private static void addShifts(List<Detection> exact, List<Detection> rounded, List<Double> shifts) {
+        for (Detection one : exact) {
+            if (one.score() >= 0.3) {
+                rounded.stream()
+                        .map(Detection::box)
+                        .filter(box -> box.intersectionOverUnion(one.box()) >= 0.5)
+                        .mapToDouble(box -> mostMoved(one.box(), box) / one.box().height())
+                        .min()
+                        .ifPresent(shifts::add);
+            }
+        }
+    }
+
+    private static double mostMoved(ImageBox one, ImageBox other) {
+        return Math.max(
+                Math.max(Math.abs(one.left() - other.left()), Math.abs(one.right() - other.right())),
+                Math.max(Math.abs(one.top() - other.top()), Math.abs(one.bottom() - other.bottom())));
     }
 
     /**
@@ -262,7 +300,11 @@ class RealPicturesTest {
     }
 
     private static PersonDetector detector() {
-        return new PersonDetector(ModelFolder.standard(), new DetectorSettings(MIN_SCORES[0], 0.6));
+        return detector(Precision.SINGLE);
+    }
+
+    private static PersonDetector detector(Precision precision) {
+        return new PersonDetector(ModelFolder.standard(), new DetectorSettings(MIN_SCORES[0], 0.6), precision);
     }
 
     private static Path given(String property) {
