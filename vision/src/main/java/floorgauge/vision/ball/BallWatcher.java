@@ -114,7 +114,8 @@ public final class BallWatcher implements AutoCloseable {
 
     /** From the small picture's pixels to the film's. */
     private BallSighting inFilm(BallSighting s) {
-        PixelPoint centre = new PixelPoint((s.centre().x() + 0.5) / scale - 0.5, (s.centre().y() + 0.5) / scale - 0.5);
+        PixelPoint centre =
+                new PixelPoint((s.centre().x() + 0.5) / scale - 0.5, (s.centre().y() + 0.5) / scale - 0.5);
         return new BallSighting(centre, s.radiusPixels() / scale, s.score());
     }
 

@@ -116,9 +116,7 @@ public final class PrecisionTrial {
         Mat picture = golden(models, PoseQuality.FAST.network());
         try {
             return !picture.empty()
-                    && medianShift(
-                                    pose(models, Precision.SINGLE, picture),
-                                    pose(models, Precision.BFLOAT16, picture))
+                    && medianShift(pose(models, Precision.SINGLE, picture), pose(models, Precision.BFLOAT16, picture))
                             <= MOST_SHIFT * picture.rows();
         } finally {
             picture.release();
@@ -148,8 +146,9 @@ public final class PrecisionTrial {
                 return false;
             }
             List<Detection> brief = people(models, Precision.BFLOAT16, picture);
-            return people(models, Precision.SINGLE, picture).stream().allMatch(d -> brief.stream()
-                    .anyMatch(other -> other.box().intersectionOverUnion(d.box()) >= LEAST_OVERLAP));
+            return people(models, Precision.SINGLE, picture).stream()
+                    .allMatch(d -> brief.stream()
+                            .anyMatch(other -> other.box().intersectionOverUnion(d.box()) >= LEAST_OVERLAP));
         } finally {
             picture.release();
         }

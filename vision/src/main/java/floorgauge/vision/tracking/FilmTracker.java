@@ -92,7 +92,11 @@ public final class FilmTracker implements AutoCloseable {
      * @throws floorgauge.vision.network.NetworkException if a network is missing or damaged
      */
     public FilmTracker(TrackingSettings settings, ModelFolder models, Precision precision) {
-        this(settings, models, precision, Math.min(MOST_THREADS, Runtime.getRuntime().availableProcessors()));
+        this(
+                settings,
+                models,
+                precision,
+                Math.min(MOST_THREADS, Runtime.getRuntime().availableProcessors()));
     }
 
     /**
@@ -216,9 +220,7 @@ public final class FilmTracker implements AutoCloseable {
     private static TrackedFilm withBall(TrackedFilm people, List<BallLook> looks, CourtCalibration calibration) {
         FilmTracks tracks = people.tracks();
         FilmTracks complete = new FilmTracks(
-                tracks.frameTimesSeconds(),
-                tracks.players(),
-                BallTracker.track(looks, tracks.players(), calibration));
+                tracks.frameTimesSeconds(), tracks.players(), BallTracker.track(looks, tracks.players(), calibration));
         return new TrackedFilm(complete, people.kits(), people.staticCamera(), people.fates());
     }
 

@@ -66,23 +66,21 @@ final class GapFiller {
 
     /** The frames between the last look and the film's end, at most as many as between two looks. */
     private void end(List<PlayerObservation> into, Sighting last, FloorState ahead) {
-        for (Map.Entry<Long, Double> frame : frameTimes.tailMap(last.frame() + 1).entrySet()) {
+        for (Map.Entry<Long, Double> frame :
+                frameTimes.tailMap(last.frame() + 1).entrySet()) {
             double later = frame.getValue() - last.timeSeconds();
             if (later > LONGEST_BOX_SECONDS) {
                 return;
             }
             FloorEstimate ran = motion.predict(ahead, later).positionEstimate();
-            FloorEstimate foot =
-                    new FloorEstimate(ran.mean(), ran.covariance().plus(lasting(last.foot(), 1)));
+            FloorEstimate foot = new FloorEstimate(ran.mean(), ran.covariance().plus(lasting(last.foot(), 1)));
             into.add(predicted(
                     frame.getKey(), frame.getValue(), foot, last.observation().box()));
         }
     }
 
-    private static PlayerObservation predicted(
-            long frame, double seconds, FloorEstimate foot, Optional<ImageBox> box) {
-        return new PlayerObservation(
-                frame, seconds, foot, FootSource.PREDICTED, box, Optional.empty(), Body.UNSEEN, 0);
+    private static PlayerObservation predicted(long frame, double seconds, FloorEstimate foot, Optional<ImageBox> box) {
+        return new PlayerObservation(frame, seconds, foot, FootSource.PREDICTED, box, Optional.empty(), Body.UNSEEN, 0);
     }
 
     private void fill(

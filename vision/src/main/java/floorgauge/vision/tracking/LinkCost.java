@@ -86,7 +86,8 @@ final class LinkCost {
         if (one.isPresent() && other.isPresent()) {
             ratio += kits.logRatio(one.get(), other.get());
         }
-        ratio += TrackNumbers.logRatio(tracklets.get(before).numbers(), tracklets.get(after).numbers());
+        ratio += TrackNumbers.logRatio(
+                tracklets.get(before).numbers(), tracklets.get(after).numbers());
         return -ratio;
     }
 }

@@ -13,12 +13,7 @@ package floorgauge.vision.tracking;
  *     else tracks end where the frame-by-frame assignment loses them
  */
 public record TrackingParts(
-        boolean scale,
-        boolean background,
-        boolean pose,
-        boolean appearance,
-        boolean sides,
-        boolean wholeFilm) {
+        boolean scale, boolean background, boolean pose, boolean appearance, boolean sides, boolean wholeFilm) {
 
     /** Everything that helps. */
     public static final TrackingParts ALL = new TrackingParts(true, true, true, true, true, true);

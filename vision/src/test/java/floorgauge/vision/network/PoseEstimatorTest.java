@@ -10,7 +10,6 @@ import floorgauge.court.track.Joint;
 import floorgauge.court.track.Keypoint;
 import floorgauge.court.track.Pose;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;

@@ -167,7 +167,10 @@ class RealPicturesTest {
         double median = shifts.get(shifts.size() / 2);
         double most = shifts.get(shifts.size() * 95 / 100);
         System.out.printf(
-                Locale.ROOT, "boxes in bfloat16: edges shift by %.4f of the height in the median, 95 in 100 below %.4f%n", median, most);
+                Locale.ROOT,
+                "boxes in bfloat16: edges shift by %.4f of the height in the median, 95 in 100 below %.4f%n",
+                median,
+                most);
         assertThat(table.get(0.3).recall()).isGreaterThan(0.5);
         assertThat(table.get(0.3).precision()).isGreaterThan(0.7);
         assertThat(rounded.get(0.3).recall()).isCloseTo(table.get(0.3).recall(), within(0.03));
@@ -182,7 +185,8 @@ class RealPicturesTest {
                 rounded.stream()
                         .map(Detection::box)
                         .filter(box -> box.intersectionOverUnion(one.box()) >= 0.5)
-                        .mapToDouble(box -> mostMoved(one.box(), box) / one.box().height())
+                        .mapToDouble(
+                                box -> mostMoved(one.box(), box) / one.box().height())
                         .min()
                         .ifPresent(shifts::add);
             }

@@ -85,7 +85,8 @@ class TrackNumbersTest {
 
     @Test
     void nothingLegibleSaysNothingOnWhoItIs() {
-        assertThat(TrackNumbers.logRatio(List.of(), Collections.nCopies(9, sure(7, 0.9)))).isCloseTo(0, within(1e-9));
+        assertThat(TrackNumbers.logRatio(List.of(), Collections.nCopies(9, sure(7, 0.9))))
+                .isCloseTo(0, within(1e-9));
         assertThat(TrackNumbers.logRatio(Collections.nCopies(9, nothing()), Collections.nCopies(9, sure(7, 0.9))))
                 .isCloseTo(0, within(1e-9));
     }

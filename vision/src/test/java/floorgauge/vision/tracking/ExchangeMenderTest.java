@@ -94,16 +94,14 @@ class ExchangeMenderTest {
             Optional<NumberBelief> belief = i % 5 == 0
                     ? Optional.of(TestSightings.belief(s.timeSeconds() < 4 ? before : after, 0.7))
                     : Optional.empty();
-            sightings.add(new Sighting(
-                    s.observation(), s.kit(), s.movingShare(), s.heightMetres(), belief, s.underHead()));
+            sightings.add(
+                    new Sighting(s.observation(), s.kit(), s.movingShare(), s.heightMetres(), belief, s.underHead()));
         }
         return new Tracklet(sightings);
     }
 
     private static java.util.Set<Integer> numbers(Tracklet track) {
-        return track.numbers().stream()
-                .map(b -> b.of(4) > b.of(23) ? 4 : 23)
-                .collect(Collectors.toSet());
+        return track.numbers().stream().map(b -> b.of(4) > b.of(23) ? 4 : 23).collect(Collectors.toSet());
     }
 
     private static java.util.Set<Double> heights(Tracklet track) {
