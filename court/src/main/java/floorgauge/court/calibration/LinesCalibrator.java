@@ -12,7 +12,9 @@ import floorgauge.court.lines.SegmentFinder;
 import floorgauge.court.rules.RuleSet;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -41,6 +43,9 @@ final class LinesCalibrator {
     private static final int HYPOTHESES_KEPT = 8;
     private static final int REFINED = 12;
 
+    /** Lines are looked at in pieces of about this length. */
+    private static final double PIECE_METRES = 0.25;
+
     /** Steps of each fit of lines to paint before the paint is looked for again. */
     private static final int STEPS = 6;
 
@@ -59,6 +64,9 @@ final class LinesCalibrator {
 
     /** All ridge points in company: a found court is fitted to faint paint too, near where it must be. */
     private RidgeIndex everything;
+
+    /** What of them is strong enough to be paint for sure, or nearly. */
+    private List<RidgePoint> surePaint = List.of();
 
     private LinesCalibrator(List<RuleSet> candidates, Mat film, Mat background, boolean thorough) {
         this.thorough = thorough;
@@ -128,7 +136,7 @@ final class LinesCalibrator {
         List<RidgePoint> points = inCompany(background);
         FloorProjection start =
                 known.projection().orElseThrow().forPictureScaledBy((double) width / known.widthPixels());
-        CourtSamples samples = CourtSamples.of(known.rules(), 0.25);
+        CourtSamples samples = samples(known.rules());
         double score = new CourtScore(samples, new EvidenceMap(points, width, height, width / 640.0))
                 .of(start.floorToIdeal(), start.lens());
         return new LinesVerdict(
@@ -181,8 +189,42 @@ final class LinesCalibrator {
         if (refined.isEmpty()) {
             return none("The lines that were found do not fit a basketball court.");
         }
+        refined = byAllPaint(refined, looked.get(looked.size() - 1));
         refined.sort(BEST_FIRST);
         return conclude(refined);
+    }
+
+    /**
+     * Courts that were found in strong paint, scored by faint paint too, and the best of them fitted to it: far lines seen
+     * from low down are faint, and a court in its place has them, while one laid over others' lines has none.
+     *
+     * @param all paint
+     */
+    private List<Refined> byAllPaint(List<Refined> refined, Paint all) {
+        Map<RuleSet, CourtScore> scores = new HashMap<>();
+        candidates.forEach(rules -> scores.put(rules, new CourtScore(samples(rules), all.fine())));
+        List<Refined> judged = new ArrayList<>(refined.parallelStream()
+                .map(r -> judged(r.rules(), r.projection(), scores))
+                .toList());
+        judged.sort(BEST_FIRST);
+        judged.addAll(judged.subList(0, Math.min(REFINED, judged.size())).parallelStream()
+                .flatMap(r -> refine(r.projection(), samples(r.rules()), all.ridges())
+                        .map(ProjectionRefiner.Fit::projection)
+                        .filter(CourtHypotheses::isCamera)
+                        .map(fit -> judged(r.rules(), fit, scores))
+                        .stream())
+                .toList());
+        judged.addAll(refined);
+        return judged;
+    }
+
+    private Refined judged(RuleSet rules, FloorProjection fit, Map<RuleSet, CourtScore> scores) {
+        double score = scores.get(rules).of(fit.floorToIdeal(), fit.lens());
+        return new Refined(rules, fit, score, standing(rules, samples(rules), fit, score));
+    }
+
+    private static CourtSamples samples(RuleSet rules) {
+        return CourtSamples.of(rules, PIECE_METRES);
     }
 
     /** Whether the best court so far is good, if not beyond doubt. */
@@ -239,6 +281,7 @@ final class LinesCalibrator {
             paints.add(() -> paint(strong));
             paint = strong;
         }
+        surePaint = paint;
         List<PaintColour> colours = PaintColour.among(paint);
         if (colours.size() > 1) {
             for (PaintColour colour : colours) {
@@ -284,7 +327,7 @@ final class LinesCalibrator {
     }
 
     private Optional<Refined> refined(CourtHypotheses.Scored hypothesis, Lens lens, Paint paint) {
-        CourtSamples samples = CourtSamples.of(hypothesis.rules(), 0.25);
+        CourtSamples samples = samples(hypothesis.rules());
         FloorProjection start = new FloorProjection(hypothesis.floorToPicture(), lens);
         return refine(start, samples, paint.ridges())
                 .map(ProjectionRefiner.Fit::projection)
@@ -292,11 +335,19 @@ final class LinesCalibrator {
                 .map(fit -> {
                     double score = new CourtScore(samples, paint.fine()).of(fit.floorToIdeal(), fit.lens());
                     return new Refined(
-                            hypothesis.rules(),
-                            fit,
-                            score,
-                            verdict(hypothesis.rules(), samples).standing(fit, score));
+                            hypothesis.rules(), fit, score, standing(hypothesis.rules(), samples, fit, score));
                 });
+    }
+
+    private LinesVerdict.Standing standing(RuleSet rules, CourtSamples samples, FloorProjection fit, double score) {
+        LinesVerdict verdict = verdict(rules, samples);
+        LinesVerdict.Standing atBest = verdict.standing(fit, score, 1);
+        // Most are no court anyhow.
+        return atBest.court() ? verdict.standing(fit, score, explained(rules, samples, fit)) : atBest;
+    }
+
+    private double explained(RuleSet rules, CourtSamples samples, FloorProjection fit) {
+        return OwnColour.explainedShare(rules, samples, fit, surePaint, width, height, LinesVerdict.REACH * width);
     }
 
     /** Fits lines to paint, looking less far each time. */
@@ -321,10 +372,11 @@ final class LinesCalibrator {
         double elsewhere = most(refined, r -> r.standing().ownPaint() && sameRules(best, r) && differs(best, r));
         double otherRules = most(refined, r -> r.standing().ownPaint() && !sameRules(best, r));
         double motley = most(refined, r -> !r.standing().ownPaint() && (!sameRules(best, r) || differs(best, r)));
-        CourtSamples samples = CourtSamples.of(best.rules(), 0.25);
+        CourtSamples samples = samples(best.rules());
         FloorProjection projection = best.rules().isSymmetric() ? nearSideFirst(best.projection()) : best.projection();
+        double explained = explained(best.rules(), samples, projection);
         return verdict(best.rules(), samples)
-                .of(projection, new LinesVerdict.Scores(best.score(), elsewhere, otherRules, motley));
+                .of(projection, new LinesVerdict.Scores(best.score(), elsewhere, otherRules, motley, explained));
     }
 
     private static double most(List<Refined> refined, Predicate<Refined> which) {

@@ -23,27 +23,34 @@ final class LinesVerdict {
     private static final double NEARLY_AS_WELL = 0.8;
 
     /**
-     * Log likelihood ratios.
+     * Log likelihood ratios, and what is left over.
      *
      * @param best of the court that was chosen
      * @param elsewhere of the best court of the same rules that lies elsewhere; 0 where there is none
      * @param otherRules of the best court of other rules; 0 where there is none
      * @param motley of the best that lies elsewhere and is no court, since its paint has several colours; 0 where there is
      *     none
+     * @param explained share of the paint on the court's floor, of the court's colour, that its lines explain
      */
-    record Scores(double best, double elsewhere, double otherRules, double motley) {
+    record Scores(double best, double elsewhere, double otherRules, double motley, double explained) {
 
-        /** Of a court that has no rival. */
+        /** Of a court that has no rival, and whose place is not in question. */
         static Scores alone(double best) {
-            return new Scores(best, 0, 0, 0);
+            return new Scores(best, 0, 0, 0, 1);
         }
     }
 
     /** Reach across a line in the last fit, as a share of the picture's width. */
-    private static final double REACH = 0.0035;
+    static final double REACH = 0.0035;
 
-    /** The same in the first fit of a court that is followed: the camera's motion between two pictures is known so well. */
-    private static final double REACH_FOLLOWED = 0.008;
+    /** The same in the fits of a court that stands still. */
+    private static final double[] REACHES_STILL = {REACH, REACH, REACH, REACH};
+
+    /** The same in those of a court that is followed: the camera's motion between two pictures is known so well. */
+    private static final double[] REACHES_FOLLOWED = {0.008, REACH};
+
+    /** The same where a followed court has slipped off its lines. */
+    private static final double[] REACHES_SLIPPED = {0.025, 0.015, 0.008, REACH};
 
     /** Fits with places of the lines' own: each finds their noise anew. */
     private static final int OWN_ROUNDS = 3;
@@ -75,12 +82,22 @@ final class LinesVerdict {
     /** So much of what is in sight must carry paint of any colour, or, where the court is followed, paint of its colour. */
     private static final double LEAST_SHARE = 0.45;
 
-    /**
-     * So much of what is in sight must carry paint of one colour. On development views of floors that are shared with other
-     * sports, courts in their place have 0.50 and more, courts laid over several sports' lines 0.36 and less; a worn one of
-     * the sample clips has 0.41.
-     */
+    /** So much of what is in sight must carry paint of one colour, however worn it is. */
     private static final double LEAST_OWN_SHARE = 0.40;
+
+    /** So much of it where the floor has other lines of that colour. */
+    private static final double LEAST_OWN_SHARE_AMONG_OTHERS = 0.50;
+
+    /**
+     * A good court is nearly all there in one colour of paint, or nearly all paint of that colour on its floor is its own.
+     * Lines of other sports taken for a court's are neither. On development views of shared floors courts in their place
+     * have 0.75 and more of what is in sight in one colour, and explain 0.98 and more of it; courts laid over other sports'
+     * lines have 0.69 and less, and, but for one that is far outdone by the true one, explain 0.82 and less. So a floor all
+     * of whose sports are painted white has good courts, and so has a worn one.
+     */
+    private static final double GOOD_OWN_SHARE = 0.75;
+
+    private static final double GOOD_EXPLAINED_SHARE = 0.9;
 
     /** A good court has paint, of any colour, at this share of what is in sight. */
     private static final double GOOD_SHARE = 0.6;
@@ -121,12 +138,15 @@ final class LinesVerdict {
      */
     record Standing(boolean court, boolean ownPaint) {}
 
-    /** @param score log likelihood ratio of the court that lies about there */
-    Standing standing(FloorProjection near, double score) {
+    /**
+     * @param score log likelihood ratio of the court that lies about there
+     * @param explained share of the paint on its floor, of its colour, that its lines explain
+     */
+    Standing standing(FloorProjection near, double score, double explained) {
         double reach = REACH * width;
         LineObservations all = find(near, REACH, reach / 4, Optional.empty());
         LineObservations apart = all.toldApart(near, width, height, reach);
-        Evidence evidence = new Evidence(all, apart, Scores.alone(score), Double.NaN, false);
+        Evidence evidence = new Evidence(all, apart, new Scores(score, 0, 0, 0, explained), Double.NaN, false);
         return new Standing(evidence.isACourt(), !evidence.motley());
     }
 
@@ -146,22 +166,26 @@ final class LinesVerdict {
 
     /** A court found in one picture, or in the background of many. */
     LinesFit of(FloorProjection start, Scores scores) {
-        return of(start, Optional.empty(), REACH, 4, scores);
+        return of(start, Optional.empty(), REACHES_STILL, scores);
     }
 
     /** A court followed from the picture before. */
     LinesFit of(Prediction prediction, Scores scores) {
-        return of(prediction.projection(), Optional.of(prediction), REACH_FOLLOWED, 2, scores);
+        return of(prediction.projection(), Optional.of(prediction), REACHES_FOLLOWED, scores);
     }
 
-    private LinesFit of(
-            FloorProjection start, Optional<Prediction> prediction, double reach, int rounds, Scores scores) {
+    /** The same, looked for farther about: where a part of the court has slipped off its lines. */
+    LinesFit ofSlipped(Prediction prediction, Scores scores) {
+        return of(prediction.projection(), Optional.of(prediction), REACHES_SLIPPED, scores);
+    }
+
+    private LinesFit of(FloorProjection start, Optional<Prediction> prediction, double[] reaches, Scores scores) {
         FloorProjection projection = start;
-        double sigma = reach * width / 4;
+        double sigma = reaches[0] * width / 4;
         double asOne = 1;
         Optional<ProjectionRefiner.Fit> fit = Optional.empty();
-        LineObservations observations = find(projection, reach, sigma, prediction);
-        for (int round = 0; round < rounds; round++) {
+        LineObservations observations = find(projection, reaches[0], sigma, prediction);
+        for (int round = 1; round <= reaches.length; round++) {
             LineObservations lines = observations;
             fit = ProjectionRefiner.refine(
                     projection,
@@ -180,7 +204,7 @@ final class LinesVerdict {
             double[] left = observations.aboutLines(projection);
             sigma = scale(left);
             asOne = countAsOne(observations, left, sigma);
-            observations = find(projection, REACH, sigma, prediction);
+            observations = find(projection, reaches[Math.min(round, reaches.length - 1)], sigma, prediction);
         }
         ProjectionCovariance unit = fit.orElseThrow().unitCovariance();
         Placed placed =
@@ -391,6 +415,7 @@ final class LinesVerdict {
         private final double runnerUp;
         private final double rival;
         private final double motleyRival;
+        private final double explained;
         private final double error;
         private final long along;
         private final long across;
@@ -413,6 +438,7 @@ final class LinesVerdict {
             this.runnerUp = scores.elsewhere();
             this.rival = scores.otherRules();
             this.motleyRival = scores.motley();
+            this.explained = scores.explained();
             this.error = error;
             this.along = seen(shares, own, 0);
             this.across = seen(shares, own, 1);
@@ -453,6 +479,7 @@ final class LinesVerdict {
             boolean good = share >= GOOD_SHARE
                     && !arcsMissing
                     && Math.min(along, across) >= 2
+                    && !amongOthers()
                     && Math.max(rival, motleyRival) <= NEARLY_AS_WELL * score
                     && error <= GOOD_ERROR_METRES;
             return good ? CalibrationStatus.GOOD : CalibrationStatus.WEAK;
@@ -468,7 +495,12 @@ final class LinesVerdict {
 
         /** Whether too little of the court is there in one colour: what several sports have painted is no court. */
         private boolean motley() {
-            return ownPaint < LEAST_OWN_SHARE;
+            return ownPaint < (explained < GOOD_EXPLAINED_SHARE ? LEAST_OWN_SHARE_AMONG_OTHERS : LEAST_OWN_SHARE);
+        }
+
+        /** Whether these may well be some lines of another sport that has more. */
+        private boolean amongOthers() {
+            return ownPaint < GOOD_OWN_SHARE && explained < GOOD_EXPLAINED_SHARE;
         }
 
         /** Which court it is was settled before; now the question is whether it is still where its lines are. */
@@ -523,6 +555,12 @@ final class LinesVerdict {
             }
             if (motleyRival > NEARLY_AS_WELL * score) {
                 return "lines of several colours lie elsewhere as another court would";
+            }
+            if (amongOthers()) {
+                return String.format(
+                        Locale.ROOT,
+                        "its lines explain only %.0f in 100 of the paint of their colour on that floor",
+                        100 * explained);
             }
             if (error > GOOD_ERROR_METRES) {
                 return String.format(Locale.ROOT, "they place half of the floor no better than to %.2f m", error);

@@ -44,11 +44,12 @@ public record PaintColour(double l, double a, double b, double weight) {
     }
 
     /**
-     * From the best of evenly spread directions to the mean of its cone, three times.
+     * The one colour that most of the points have, by strength: from the best of evenly spread directions to the mean of its
+     * cone, three times.
      *
      * @param points at least one
      */
-    static PaintColour mostCommon(List<RidgePoint> points) {
+    public static PaintColour mostCommon(List<RidgePoint> points) {
         PaintColour best = new PaintColour(1, 0, 0, -1);
         int count = 60;
         for (int i = 0; i < count; i++) {

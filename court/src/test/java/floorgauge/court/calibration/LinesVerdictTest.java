@@ -36,9 +36,13 @@ class LinesVerdictTest {
     }
 
     private static LinesFit verdict(FloorProjection court, double oneColour) {
+        return verdict(court, oneColour, 1);
+    }
+
+    private static LinesFit verdict(FloorProjection court, double oneColour, double explained) {
         CourtSamples samples = CourtSamples.of(RuleSet.fiba(), 0.25);
         return new LinesVerdict(RuleSet.fiba(), samples, new PaintEverywhere(oneColour), WIDTH, HEIGHT, WIDTH, HEIGHT)
-                .of(court, LinesVerdict.Scores.alone(100));
+                .of(court, new LinesVerdict.Scores(100, 0, 0, 0, explained));
     }
 
     @Test
@@ -69,5 +73,23 @@ class LinesVerdictTest {
         assertThat(found.calibration().status()).isEqualTo(CalibrationStatus.NONE);
         assertThat(found.calibration().reason()).endsWith("36 in 100 in one colour of paint.");
         assertThat(found.oneColourShare()).isCloseTo(0.36, within(1e-9));
+    }
+
+    @Test
+    void aCourtIsGoodByItsOwnPaintOrByExplainingWhatIsThere() {
+        FloorProjection court = PlanarScene.halfCourt().projection();
+        assertThat(verdict(court, 0.6, 0.95).calibration().status()).isEqualTo(CalibrationStatus.GOOD);
+        assertThat(verdict(court, 0.8, 0.5).calibration().status()).isEqualTo(CalibrationStatus.GOOD);
+        LinesFit neither = verdict(court, 0.6, 0.5);
+        assertThat(neither.calibration().status()).isEqualTo(CalibrationStatus.WEAK);
+        assertThat(neither.calibration().reason())
+                .endsWith("but its lines explain only 50 in 100 of the paint of their colour on that floor.");
+    }
+
+    @Test
+    void aWornCourtIsOneOnlyWhereTheFloorHasNoOtherPaintOfItsColour() {
+        FloorProjection court = PlanarScene.halfCourt().projection();
+        assertThat(verdict(court, 0.45, 0.95).calibration().status()).isNotEqualTo(CalibrationStatus.NONE);
+        assertThat(verdict(court, 0.45, 0.8).calibration().status()).isEqualTo(CalibrationStatus.NONE);
     }
 }
