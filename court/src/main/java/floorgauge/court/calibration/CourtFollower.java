@@ -25,7 +25,7 @@ public final class CourtFollower implements AutoCloseable {
 
     private static final int WORKING_WIDTH = 1280;
 
-    /** The motion alone carries a court for this long. */
+    /** The motion alone carries a court that was good for this long. */
     private static final double CARRIED_SECONDS = 1.5;
 
     /** Error of the motion between two pictures, as a share of the picture's width. */
@@ -194,19 +194,37 @@ public final class CourtFollower implements AutoCloseable {
         FloorProjection predicted = moved.map(m ->
                         new FloorProjection(m.beforeToNow().after(t.projection.floorToIdeal()), t.projection.lens()))
                 .orElse(t.projection);
-        LinesFit fit = new LinesVerdict(
-                        t.rules, t.samples, paint, bgr.cols(), bgr.rows(), working.cols(), working.rows())
-                .of(new Prediction(predicted, sigma, working.cols(), working.rows()), t.scores);
+        LinesFit fit = fit(t, predicted, sigma, paint, working, bgr);
         if (fit.calibration().status() != CalibrationStatus.NONE) {
             anchor(t, fit.calibration(), working, bgr, timeSeconds);
             return Optional.of(fit.calibration());
         }
-        if (moved.isEmpty() || timeSeconds - t.anchoredAt > CARRIED_SECONDS) {
+        boolean sure = t.anchored.status() == CalibrationStatus.GOOD;
+        if (moved.isEmpty() || !sure || timeSeconds - t.anchoredAt > CARRIED_SECONDS) {
             return Optional.empty();
         }
         t.projection = predicted;
         t.sigmaPixels = sigma;
         return Optional.of(carried(t, bgr, working, timeSeconds));
+    }
+
+    /**
+     * The court's lines near where it is predicted. Where many are not there, a part of the court may have slipped off its
+     * lines, farther than it is looked for: then it is looked for farther about, and counts where it is good there.
+     */
+    private static LinesFit fit(
+            Track t, FloorProjection predicted, double sigma, StripeProfiles paint, Mat working, Mat bgr) {
+        LinesVerdict verdict =
+                new LinesVerdict(t.rules, t.samples, paint, bgr.cols(), bgr.rows(), working.cols(), working.rows());
+        LinesFit near = verdict.of(new Prediction(predicted, sigma, working.cols(), working.rows()), t.scores);
+        if (near.calibration().status() == CalibrationStatus.GOOD) {
+            return near;
+        }
+        double free = UNKNOWN_MOTION_ERROR * working.cols();
+        LinesFit about = verdict.ofSlipped(new Prediction(predicted, free, working.cols(), working.rows()), t.scores);
+        return about.calibration().status() == CalibrationStatus.GOOD && about.matchedShare() > near.matchedShare()
+                ? about
+                : near;
     }
 
     private void anchor(Track t, CourtCalibration calibration, Mat working, Mat bgr, double timeSeconds) {
