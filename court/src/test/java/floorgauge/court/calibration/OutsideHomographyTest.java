@@ -57,6 +57,12 @@ class OutsideHomographyTest {
         }
         Homography own = NormalisedDlt.fit(floor, film).orElseThrow();
         Homography theirs = homography(Calib3d.findHomography(points(floor), points(film), 0));
+        System.out.printf(
+                "normalised transform: at most %.3f pixels from OpenCV's%n",
+                Arrays.stream(floor)
+                        .mapToDouble(p -> apart(own, theirs, p))
+                        .max()
+                        .orElseThrow());
         for (double[] p : floor) {
             assertThat(own.mapX(p[0], p[1])).as("seed %d", seed).isCloseTo(theirs.mapX(p[0], p[1]), within(0.15));
             assertThat(own.mapY(p[0], p[1])).as("seed %d", seed).isCloseTo(theirs.mapY(p[0], p[1]), within(0.15));
@@ -89,12 +95,16 @@ class OutsideHomographyTest {
         Homography own = NormalisedDlt.fit(goodFrom.toArray(double[][]::new), goodTo.toArray(double[][]::new))
                 .orElseThrow();
         for (double[] corner : new double[][] {{200, 150}, {600, 150}, {600, 500}, {200, 500}, {400, 320}}) {
-            assertThat(Math.hypot(
-                            own.mapX(corner[0], corner[1]) - published.mapX(corner[0], corner[1]),
-                            own.mapY(corner[0], corner[1]) - published.mapY(corner[0], corner[1])))
+            double off = apart(own, published, corner);
+            System.out.printf("graf: %.2f pixels from the published place at %s%n", off, Arrays.toString(corner));
+            assertThat(off)
                     .as("at %s, from %d matches", Arrays.toString(corner), goodFrom.size())
                     .isLessThan(2.0);
         }
+    }
+
+    private static double apart(Homography a, Homography b, double[] at) {
+        return Math.hypot(a.mapX(at[0], at[1]) - b.mapX(at[0], at[1]), a.mapY(at[0], at[1]) - b.mapY(at[0], at[1]));
     }
 
     private static void match(Mat first, Mat third, List<double[]> from, List<double[]> to) {
