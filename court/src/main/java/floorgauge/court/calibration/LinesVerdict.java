@@ -90,10 +90,10 @@ final class LinesVerdict {
 
     /**
      * A good court is nearly all there in one colour of paint, or nearly all paint of that colour on its floor is its own.
-     * Lines of other sports taken for a court's are neither. On development views of shared floors courts in their place
-     * have 0.75 and more of what is in sight in one colour, and explain 0.98 and more of it; courts laid over other sports'
-     * lines have 0.69 and less, and, but for one that is far outdone by the true one, explain 0.82 and less. So a floor all
-     * of whose sports are painted white has good courts, and so has a worn one.
+     * Lines of other sports taken for a court's are neither. On 18 development views of shared floors the 16 courts in their
+     * place explain 0.98 and more of their colour; 20 laid over other sports' lines explain 0.78 and less, but for one of
+     * 0.92 that is far outdone by the true one, and have 0.69 and less of what is in sight in one colour. So a floor all of
+     * whose sports are painted white has good courts, and so has a worn one.
      */
     private static final double GOOD_OWN_SHARE = 0.75;
 
