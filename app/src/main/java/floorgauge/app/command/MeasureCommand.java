@@ -107,8 +107,8 @@ final class MeasureCommand implements Callable<Integer> {
             names = "--precision",
             paramLabel = "NUMBERS",
             description =
-                    "Numbers in which poses are computed: single, or bfloat16, shorter and on some processors faster"
-                            + " (default: this machine tries both once and keeps to what it chose).")
+                    "Numbers in which the networks are computed: single, or bfloat16, shorter and on some processors"
+                            + " faster (default: this machine tries both once and keeps to what it chose).")
     private String precision;
 
     @Option(

@@ -19,10 +19,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import org.opencv.core.Mat;
-import org.opencv.core.Rect;
 import org.opencv.core.Scalar;
-import org.opencv.core.Size;
-import org.opencv.imgproc.Imgproc;
 
 /**
  * Where a tracker failed on a labelled film, to be looked at in the build folder: for each stretch in which a labelled player
@@ -152,17 +149,7 @@ final class FailureSheet {
         found.getOrDefault(frame.index(), List.of()).forEach(b -> OverlaySheet.rectangle(picture, b, 1, FOUND, 1));
         ImageBox box = stretch.boxes.get(stretch.boxes.size() / 2);
         OverlaySheet.rectangle(picture, box, 1, stretch.missed ? MISSED : FALSE_ALARM, 2);
-        int side = (int) Math.min(Math.min(picture.rows(), picture.cols()), 2.2 * Math.max(box.height(), box.width()));
-        int left = (int) Math.max(0, Math.min(picture.cols() - side, box.left() + box.width() / 2 - side / 2.0));
-        int top = (int) Math.max(0, Math.min(picture.rows() - side, box.top() + box.height() / 2 - side / 2.0));
-        Mat tile = new Mat();
-        Imgproc.resize(
-                picture.submat(new Rect(left, top, side, side)),
-                tile,
-                new Size(TILE_PIXELS, TILE_PIXELS),
-                0,
-                0,
-                Imgproc.INTER_CUBIC);
+        Mat tile = OverlaySheet.closeUp(picture, box, TILE_PIXELS);
         String words = String.format(
                 Locale.ROOT,
                 "%.2f s %s %d, %d frames",

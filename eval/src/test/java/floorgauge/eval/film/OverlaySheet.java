@@ -22,6 +22,7 @@ import java.util.TreeMap;
 import org.opencv.core.Core;
 import org.opencv.core.Mat;
 import org.opencv.core.Point;
+import org.opencv.core.Rect;
 import org.opencv.core.Scalar;
 import org.opencv.core.Size;
 import org.opencv.imgcodecs.Imgcodecs;
@@ -143,5 +144,21 @@ final class OverlaySheet {
 
     static void text(Mat picture, String text, double x, double y, Scalar ink) {
         Imgproc.putText(picture, text, new Point(x, y), Imgproc.FONT_HERSHEY_SIMPLEX, 0.45, ink, 1, Imgproc.LINE_AA);
+    }
+
+    /** A square about a box, twice as large as that, drawn at so many pixels a side. */
+    static Mat closeUp(Mat picture, ImageBox box, int pixels) {
+        int side = (int) Math.min(Math.min(picture.rows(), picture.cols()), 2.2 * Math.max(box.height(), box.width()));
+        int left = (int) Math.max(0, Math.min(picture.cols() - side, box.left() + box.width() / 2 - side / 2.0));
+        int top = (int) Math.max(0, Math.min(picture.rows() - side, box.top() + box.height() / 2 - side / 2.0));
+        Mat tile = new Mat();
+        Imgproc.resize(
+                picture.submat(new Rect(left, top, side, side)),
+                tile,
+                new Size(pixels, pixels),
+                0,
+                0,
+                Imgproc.INTER_CUBIC);
+        return tile;
     }
 }

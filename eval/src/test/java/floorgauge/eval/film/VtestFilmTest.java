@@ -93,6 +93,14 @@ class VtestFilmTest {
         }
         FilmTracks tracks = tracked.tracks();
         OverlaySheet.write(film, tracks, Map.of(), yard, 0, 66, 12, 2, 760, Path.of("target/film/vtest.png"));
+        List<EndSheet.End> ends = EndSheet.ends(tracks, WIDTH, HEIGHT);
+        EndSheet.write(film, tracks, ends, Path.of("target/film/vtest-ends.png"));
+        long clear = ends.stream().filter(e -> !e.begins() && e.clear()).count();
+        System.out.printf(
+                Locale.ROOT,
+                "vtest: %d tracks begin or end inside the picture, %d end in the clear%n",
+                ends.size(),
+                clear);
         double longest = tracks.players().stream()
                 .mapToDouble(VtestFilmTest::seconds)
                 .max()
