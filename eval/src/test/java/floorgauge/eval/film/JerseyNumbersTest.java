@@ -96,7 +96,7 @@ class JerseyNumbersTest {
 
     private static Map<Integer, List<NumberBelief>> seen(String clip, NumberReader reader) throws IOException {
         Map<Long, List<Person>> truth = truth(file(clip, ".poses.json.gz"));
-        Cadence looks = new Cadence(0.4);
+        Cadence looks = Cadence.about(0.4);
         Map<Integer, List<NumberBelief>> seen = new TreeMap<>();
         try (FilmReader film = FilmReader.open(file(clip, ".mp4"));
                 FilmFrame frame = new FilmFrame()) {

@@ -54,7 +54,7 @@ public final class BallWatcher implements AutoCloseable {
      */
     public BallWatcher(BallSearch search, double intervalSeconds, CourtCalibration calibration) {
         this.search = search;
-        this.cadence = new Cadence(intervalSeconds);
+        this.cadence = Cadence.about(intervalSeconds);
         double wanted = radiusInHalf(calibration).map(r -> WANTED_RADIUS / r).orElse(1.0);
         double bounded = Math.min(WIDEST, Math.max(NARROWEST, calibration.widthPixels() * wanted));
         scale = Math.min(1, bounded / calibration.widthPixels());

@@ -25,7 +25,7 @@ final class PeopleFinder implements AutoCloseable {
     private final InOrder<Networks> order;
     private final Map<Networks, FrameLooker> lookers = new IdentityHashMap<>();
     private final Cadence looks;
-    private final Cadence numbers = new Cadence(NUMBERS_INTERVAL_SECONDS);
+    private final Cadence numbers = Cadence.about(NUMBERS_INTERVAL_SECONDS);
     private FloorView floor;
 
     /**
@@ -41,7 +41,7 @@ final class PeopleFinder implements AutoCloseable {
             StageTimes times) {
         this.settings = settings;
         this.order = order;
-        this.looks = new Cadence(settings.detectionIntervalSeconds());
+        this.looks = Cadence.atMost(settings.detectionIntervalSeconds());
         this.floor = FloorView.of(court, settings);
         crew.members().forEach(n -> lookers.put(n, new FrameLooker(n, settings, background, times)));
     }
