@@ -51,6 +51,10 @@ export function keySettings() {
 /** Says what a deed does on this page. */
 export function does(deed, action) {
   doing.set(deed, action);
+  const dialog = document.getElementById('key-list');
+  if (dialog?.open) {
+    fill(dialog);
+  }
 }
 
 function isWriting(target) {
@@ -76,7 +80,15 @@ function press(event) {
 
 function showList() {
   const dialog = document.getElementById('key-list');
-  dialog.replaceChildren();
+  fill(dialog);
+  if (!dialog.open) {
+    dialog.showModal();
+  }
+  dialog.querySelector('button').focus();
+}
+
+/** The deeds of this page, also those that come while the list is open. */
+function fill(dialog) {
   const title = document.createElement('h2');
   title.id = 'key-list-title';
   title.textContent = settings.on === false ? 'Keys (turned off)' : 'Keys of this page';
@@ -97,9 +109,7 @@ function showList() {
   change.textContent = 'Change them, or turn them off';
   const last = document.createElement('p');
   last.append(close, ' ', change);
-  dialog.append(title, table, last);
-  dialog.showModal();
-  close.focus();
+  dialog.replaceChildren(title, table, last);
 }
 
 /** Starts listening. */

@@ -276,7 +276,7 @@ class ReviewBrowserTest extends InChromium {
             press("?");
             return Boolean.TRUE.equals(js("return document.getElementById('key-list').open"));
         });
-        assertThat(text("#key-list")).contains("Verdict: right");
+        await("the page's own keys", d -> text("#key-list").contains("Verdict: right"));
         assertThat(new Verdicts(store).given()).isEqualTo(given);
     }
 
