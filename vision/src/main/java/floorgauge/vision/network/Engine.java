@@ -12,9 +12,9 @@ final class Engine {
         // DJL would otherwise ask addresses on the net for models and send figures about its use.
         setDefault("ai.djl.offline", "true");
         setDefault("OPT_OUT_TRACKING", "true");
-        // Sums that one thread makes come out the same on every machine of a kind, however many cores work on a film;
-        // and networks
-        // side by side use the cores better than threads that wait for each other at every layer.
+        // Sums that one thread makes come out the same however many cores work on a film, and networks side by side use
+        // the
+        // cores better than threads that wait for each other at every layer.
         setDefault(THREADS, "1");
         // The optimizer recompiles for each new size of input, which takes seconds, and gains nothing afterwards.
         setDefault("ai.djl.pytorch.graph_optimizer", "false");

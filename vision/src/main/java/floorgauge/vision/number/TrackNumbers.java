@@ -63,28 +63,35 @@ public final class TrackNumbers {
     }
 
     /**
-     * What two stretches of looks say on whether they are at one person. Either stretch may be wrong alike throughout, and then says
-     * nothing, so that the answer is bounded. That nothing is legible, as from the side, is no evidence of a bare shirt here.
-     *
-     * @return logarithm of p(looks | one person) over p(looks | two persons); 0 where nothing is legible in one of them
+     * What a stretch of looks says on each number. Either of two stretches may be wrong alike throughout, and then says nothing, so
+     * that what they say together is bounded. That nothing is legible, as from the side, is no evidence of a bare shirt here.
      */
-    public static double logRatio(List<NumberBelief> one, List<NumberBelief> other) {
-        double[] first = shares(one);
-        double[] second = shares(other);
-        double both = 0;
-        for (int n = 0; n < NumberBelief.NUMBERS; n++) {
-            both += first[n] * second[n] / NumberBelief.NUMBERS;
-        }
-        return Math.log(both);
-    }
+    public static final class Shares {
 
-    /** How much likelier each number became by the looks; 1 where they say nothing. */
-    private static double[] shares(List<NumberBelief> looks) {
-        double[] logs = Arrays.copyOf(likelihoods(looks), NumberBelief.NUMBERS);
-        double mean = logSum(logs) - Math.log(NumberBelief.NUMBERS);
-        return Arrays.stream(logs)
-                .map(log -> (1 - WRONG_ALIKE) * Math.exp(log - mean) + WRONG_ALIKE)
-                .toArray();
+        /** How much likelier each number became by the looks; 1 where they say nothing. */
+        private final double[] shares;
+
+        private Shares(double[] shares) {
+            this.shares = shares;
+        }
+
+        /** Of looks in any order. */
+        public static Shares of(List<NumberBelief> looks) {
+            double[] logs = Arrays.copyOf(likelihoods(looks), NumberBelief.NUMBERS);
+            double mean = logSum(logs) - Math.log(NumberBelief.NUMBERS);
+            return new Shares(Arrays.stream(logs)
+                    .map(log -> (1 - WRONG_ALIKE) * Math.exp(log - mean) + WRONG_ALIKE)
+                    .toArray());
+        }
+
+        /** Logarithm of p(looks | one person) over p(looks | two persons); 0 where nothing is legible in one of the two. */
+        public double logRatio(Shares other) {
+            double both = 0;
+            for (int n = 0; n < NumberBelief.NUMBERS; n++) {
+                both += shares[n] * other.shares[n] / NumberBelief.NUMBERS;
+            }
+            return Math.log(both);
+        }
     }
 
     /** Logarithms of the looks' likelihoods under each number, and last under none. */

@@ -121,14 +121,16 @@ final class ExchangeMender {
     }
 
     /** A track on one side of an instant. */
-    private record Side(Tracklet piece, FloorState state, double edgeSeconds) {}
+    private record Side(Tracklet piece, FloorState state, double edgeSeconds, TrackNumbers.Shares numbers) {}
 
     private Optional<Side> before(Tracklet track, double at) {
-        return track.between(at - CONTEXT_SECONDS, at).map(t -> new Side(t, t.endState(motion), t.endSeconds()));
+        return track.between(at - CONTEXT_SECONDS, at)
+                .map(t -> new Side(t, t.endState(motion), t.endSeconds(), TrackNumbers.Shares.of(t.numbers())));
     }
 
     private Optional<Side> after(Tracklet track, double at) {
-        return track.between(at, at + CONTEXT_SECONDS).map(t -> new Side(t, t.startState(motion), t.startSeconds()));
+        return track.between(at, at + CONTEXT_SECONDS)
+                .map(t -> new Side(t, t.startState(motion), t.startSeconds(), TrackNumbers.Shares.of(t.numbers())));
     }
 
     private double likeness(Side before, Side after) {
@@ -140,7 +142,7 @@ final class ExchangeMender {
             ratio += kits.logRatio(one.get(), other.get());
         }
         return ratio
-                + TrackNumbers.logRatio(before.piece().numbers(), after.piece().numbers())
+                + before.numbers().logRatio(after.numbers())
                 + heights.logRatio(
                         before.piece().heightMetres(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY),
                         after.piece().heightMetres(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY));

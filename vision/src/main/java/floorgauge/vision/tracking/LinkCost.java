@@ -32,6 +32,7 @@ final class LinkCost {
     private final List<FloorState> starts = new ArrayList<>();
     private final List<Optional<KitColour>> endKits = new ArrayList<>();
     private final List<Optional<KitColour>> startKits = new ArrayList<>();
+    private final List<TrackNumbers.Shares> numbers = new ArrayList<>();
 
     /** @param appearingDensity persons who appear, per square metre, over a gap */
     LinkCost(
@@ -49,6 +50,7 @@ final class LinkCost {
             ends.add(t.endState(motion));
             starts.add(t.startState(motion));
             endKits.add(t.kit(t.endSeconds() - KIT_SECONDS, t.endSeconds()));
+            numbers.add(TrackNumbers.Shares.of(t.numbers()));
             startKits.add(t.kit(t.startSeconds(), t.startSeconds() + KIT_SECONDS));
         }
     }
@@ -86,8 +88,7 @@ final class LinkCost {
         if (one.isPresent() && other.isPresent()) {
             ratio += kits.logRatio(one.get(), other.get());
         }
-        ratio += TrackNumbers.logRatio(
-                tracklets.get(before).numbers(), tracklets.get(after).numbers());
+        ratio += numbers.get(before).logRatio(numbers.get(after));
         return -ratio;
     }
 }
